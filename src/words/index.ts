@@ -1,0 +1,4 @@
+/** The front door of the words: the catalogue and how it is spoken. Pure; no file, no clock. */
+export { en } from "./en.js";
+export { say, speaker } from "./speaker.js";
+export type { Catalogue, Say, Word, WordValue, WordValues } from "./speaker.js";
