@@ -1,3 +1,5 @@
+import { enDesk } from "./en-desk.js";
+
 /**
  * The one catalogue of words people read, in English: ICU messages (Unicode MessageFormat 1) under keys
  * "subject.what". One flat object, grouped by subject; add keys to the group they belong to, or a new group at the end.
@@ -12,4 +14,5 @@ export const en = {
   "page.skip": "Skip to the account",
   "page.contents": "On this page",
   "page.notice": "Please note",
+  ...enDesk,
 } as const;
