@@ -49,8 +49,13 @@ export type {
 } from "./base/ids.js";
 export { addDays, dateOf, dayOfYear, isoDate, localTime, secondsOf, shiftTime, utcOffset } from "./base/dates.js";
 export type { IsoDate, LocalTime } from "./base/dates.js";
+export { escapeHtml } from "./base/html-text.js";
 export { fail, ok } from "./base/result.js";
 export type { Problem, Result } from "./base/result.js";
+
+// names
+export { abbreviatedGenus, nameHtml, nameParts, nameText } from "./names/name-parts.js";
+export type { NameQualifier, NameSpan } from "./names/name-parts.js";
 
 // characters
 export { compareParts, partOrder, person, stage, view } from "./characters/vocabulary.js";
@@ -104,3 +109,18 @@ export type {
   RuleOutcome,
   Witness,
 } from "./determination/case-file.js";
+
+// measurement
+export { median, quantile } from "./measurement/quantile.js";
+export type { QuantileType } from "./measurement/quantile.js";
+export { convertLength, unitFactor, unitOf } from "./measurement/length-unit.js";
+export { decimalsOfError, quantileSampleSize, sampleNotation, writeFloraRange } from "./measurement/flora-notation.js";
+export type { FloraNumbers, SampleNotation } from "./measurement/flora-notation.js";
+export { readFloraRange } from "./measurement/read-flora-range.js";
+export type { FloraAlternatives, FloraQuantity, FloraRange } from "./measurement/read-flora-range.js";
+export { questionsOfSeries, readingSeries } from "./measurement/reading-series.js";
+export type { ExpectedRange, ReadingSeries, SeriesQuestion } from "./measurement/reading-series.js";
+
+// outing
+export { givesPlaceAway, halfDiagonalM, publicPlace } from "./outing/public-place.js";
+export type { PublicPlace } from "./outing/public-place.js";
