@@ -97,7 +97,30 @@ export type {
 export { account, accountSection, accountSections, bookContent, bookInfo, settledRule } from "./characters/book-content.js";
 export type { Account, AccountSection, BookContent, BookInfo, SettledRule } from "./characters/book-content.js";
 
+// season
+export { nextWindow, readMonths, stageWindow } from "./season/stage-window.js";
+export type { DateWindow } from "./season/stage-window.js";
+
+// outing: the camera's clock and the views
+export { clockShift, countInside, maxShiftS, minPhotos } from "./outing/clock-shift.js";
+export type { ClockShift, ShiftDoubt, StopTimes } from "./outing/clock-shift.js";
+export { missingViews, stageOfPhoto } from "./outing/missing-views.js";
+export type { StageViews } from "./outing/missing-views.js";
+export { placePhotos } from "./outing/place-photos.js";
+export type { Placement, Walk } from "./outing/place-photos.js";
+
 // determination
+export { separations, shortestDiagnosis } from "./determination/apart.js";
+export type { Separation, ShortestDiagnosis } from "./determination/apart.js";
+export { evidenceUpTo, findingsOf, median, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
+export type { PlantEvidence } from "./determination/findings.js";
+export { hybridPairs } from "./determination/hybrid-pairs.js";
+export { difference, maySpeakAgainst, meet } from "./determination/meeting.js";
+export { checksAtStages, nextChecks, openPairs } from "./determination/next-check.js";
+export { applyRule, rivalsToExclude, weighTaxa } from "./determination/rule.js";
+export type { TaxonBeforeRule } from "./determination/rule.js";
+export { scoreLookup } from "./determination/score-lookup.js";
+export type { ScoreLookup } from "./determination/score-lookup.js";
 export type {
   CaseFile,
   CharacterFinding,
@@ -124,3 +147,7 @@ export type { ExpectedRange, ReadingSeries, SeriesQuestion } from "./measurement
 // outing
 export { givesPlaceAway, halfDiagonalM, publicPlace } from "./outing/public-place.js";
 export type { PublicPlace } from "./outing/public-place.js";
+
+// exchange
+export { readDemoYear } from "./exchange/demo-year.js";
+export type { DemoPhoto, DemoYear } from "./exchange/demo-year.js";
