@@ -1,4 +1,6 @@
+import { enPage } from "./en-page.js";
 import { enDesk } from "./en-desk.js";
+import { enWeb } from "./en-web.js";
 
 /**
  * The one catalogue of words people read, in English: ICU messages (Unicode MessageFormat 1) under keys
@@ -6,13 +8,11 @@ import { enDesk } from "./en-desk.js";
  * A message is a whole sentence where it can be one, so that other languages may order it anew.
  */
 export const en = {
+  ...enWeb,
   // the program
   "app.name": "Stipule",
   "words.missing": "[missing word: {key}]",
 
-  // species account: the published page
-  "page.skip": "Skip to the account",
-  "page.contents": "On this page",
-  "page.notice": "Please note",
   ...enDesk,
+  ...enPage,
 } as const;

@@ -2,3 +2,5 @@
 export { en } from "./en.js";
 export { say, speaker } from "./speaker.js";
 export type { Catalogue, Say, Word, WordValue, WordValues } from "./speaker.js";
+export { dateWords } from "./date-words.js";
+export type { DateWords } from "./date-words.js";
