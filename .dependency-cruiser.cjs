@@ -12,7 +12,7 @@ const may = {
   cli: ["engine", "words", "app", "server"],
 };
 /** Folders of the engine, inner to outer: none may import a later one. */
-const order = ["base", "names", "characters", "measurement", "outing", "determination", "prose", "diagram", "exchange"];
+const order = ["base", "names", "characters", "measurement", "outing", "season", "determination", "prose", "diagram", "exchange"];
 /** npm packages the engine may use: schemas that also give the types, and a CSV reader and writer. */
 const enginePackages = ["zod", "csv-parse", "csv-stringify"];
 const engine = { path: "^src/engine/", pathNot: "\\.test\\.ts$" };

@@ -112,7 +112,7 @@ export type { Placement, Walk } from "./outing/place-photos.js";
 // determination
 export { separations, shortestDiagnosis } from "./determination/apart.js";
 export type { Separation, ShortestDiagnosis } from "./determination/apart.js";
-export { evidenceUpTo, findingsOf, median, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
+export { evidenceUpTo, findingsOf, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
 export type { PlantEvidence } from "./determination/findings.js";
 export { hybridPairs } from "./determination/hybrid-pairs.js";
 export { difference, maySpeakAgainst, meet } from "./determination/meeting.js";

@@ -1,7 +1,7 @@
 /** Ends a run with one plain line that any CI can read: `N passed, N failed, N skipped`. */
 import type { Reporter, TestModule } from "vitest/node";
 
-const reporter: Reporter = {
+export const closingLineReporter: Reporter = {
   onTestRunEnd(modules: readonly TestModule[]) {
     const counts = { passed: 0, failed: 0, skipped: 0 };
     for (const module of modules) {
@@ -14,4 +14,3 @@ const reporter: Reporter = {
     console.log(`${counts.passed} passed, ${counts.failed} failed, ${counts.skipped} skipped`);
   },
 };
-export default reporter;

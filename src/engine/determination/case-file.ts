@@ -3,8 +3,8 @@
  * where the two disagree. No sentences here; words are made of it elsewhere so that every output says the same.
  */
 import type { IsoDate } from "../base/dates.js";
-import type { CharacterId, LookId, ReadingId, StageId, StateId, TaxonId } from "../base/ids.js";
-import type { ResultWord } from "../characters/followed-plant.js";
+import type { CharacterId, HappeningId, LookId, ReadingId, StageId, StateId, TaxonId } from "../base/ids.js";
+import type { Happening, ResultWord } from "../characters/followed-plant.js";
 import type { Tool } from "../characters/character.js";
 
 /** What the evidence of one character comes to, after pooling: the states seen, or the middle of the measured values. */
@@ -92,7 +92,12 @@ export interface NextCheck {
   readonly from: IsoDate | null;
   readonly to: IsoDate | null;
   /** Something that happened makes it impossible this year. */
-  readonly lostThisYear: { readonly because: string; readonly nextYearBefore: IsoDate | null } | null;
+  readonly lostThisYear: {
+    readonly happeningId: HappeningId;
+    readonly kind: Happening["kind"];
+    readonly on: IsoDate;
+    readonly nextYearBefore: IsoDate | null;
+  } | null;
   readonly separates: readonly { readonly a: TaxonId; readonly b: TaxonId; readonly how: "sure" | "usual" }[];
 }
 
