@@ -21,6 +21,7 @@ export const enDesk = {
   "kind.photo": "photograph",
   "kind.account": "account",
   "kind.table": "reference table",
+  "kind.book": "book",
   "kind.job": "piece of work",
 
   // labels of edits
@@ -62,12 +63,22 @@ export const enDesk = {
   "refused.slip-stands": "A slip is never written over. Write a new one, and mark this one as overturned.",
   "refused.slip-own-reason":
     "The case leaves no taxon for {nick}, or not this one. Put a question mark to the name, or give a reason of your own in a sentence.",
+  "refused.slip-remedy": "Choose “?” beside the name, or write the reason as a sentence.",
   "refused.voucher": "Not to be collected: {reasons}",
   "refused.voucher-remedy": "Take photographs, or note it as refused with its reason.",
   "refused.table-in-use": "Table “{title}” is used by {plants}. Give them another table first.",
   "refused.starter": "There is no table “{key}” that comes with Stipule. There are: {has}.",
   "refused.sheets": "Some sheets are not in this book: {ids}. Nothing was changed.",
   "refused.taxa-count": "Choose two to six taxa; {count} were named.",
+
+  // questions before a series is kept
+  "question.detail": "{count, plural, one {One question} other {# questions}} on the readings of “{character}” before they are kept.",
+  "question.remedy": "Correct the values, or say that they are right as they stand.",
+  "question.another-unit":
+    "{values} {unit} {against, select, series {among others about {middle} {unit}} other {where the table expects about {middle} {unit}}}: {perhaps, select, none {a slip of the decimal point?} cm {centimetres?} mm {millimetres?} in {inches?} other {{perhaps}?}}",
+  "question.far-from-series": "{value} {unit} stands far from the others, about {middle} {unit}. Is it right?",
+  "question.outside-table": "{values} {unit} lie outside what any taxon of the table has ({low}–{high} {unit}). Are they right?",
+  "question.comma": "“{written}”: one value with a decimal comma, or two values?",
 
   // may it be collected
   "collect.one-in-twenty":
@@ -108,7 +119,8 @@ export const enDesk = {
   "problem.too-large": "The body is larger than {limit}.",
   "problem.cut-short": "“{file}” was cut short: {expected} bytes were announced, {got} came. It was not kept; send it again.",
   "problem.no-length": "The request does not say how long the file is; send a Content-Length.",
-  "problem.internal": "An error happened inside; it is in the log under {instance}. Your input was not kept by the server; what was in the book is safe.",
+  "problem.internal":
+    "An error happened inside; it is in the log under {instance}. Your input was not kept by the server; what was in the book is safe.",
   "problem.page": "Kind of problem: {code}",
   "problem.page-text": "Stipule's replies name this kind of problem by its code. The reply itself says what happened and what to do.",
   "problem.not-published": "Nothing has been published under this address yet.",
@@ -117,5 +129,6 @@ export const enDesk = {
 
   // the page shown when the web app was not built
   "web.not-built-title": "The page has not been built yet",
-  "web.not-built": "Stop the server and run `npm start`, which builds it, or run `npm run build`. The data is safe, and the interface under /api answers.",
+  "web.not-built":
+    "Stop the server and run `npm start`, which builds it, or run `npm run build`. The data is safe, and the interface under /api answers.",
 } as const;
