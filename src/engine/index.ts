@@ -151,3 +151,7 @@ export type { PublicPlace } from "./outing/public-place.js";
 // exchange
 export { readDemoYear } from "./exchange/demo-year.js";
 export type { DemoPhoto, DemoYear } from "./exchange/demo-year.js";
+
+// prose
+export { describeFindings, describeTaxon, findingWords, joined, pooledWords, scoreWords, stateNames, unitOfCharacter } from "./prose/description.js";
+export type { DescribedPart, EvidenceRef, PooledReading, ProseSentence, ProseWords } from "./prose/description.js";
