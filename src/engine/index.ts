@@ -97,6 +97,11 @@ export type {
 export { account, accountSection, accountSections, bookContent, bookInfo, settledRule } from "./characters/book-content.js";
 export type { Account, AccountSection, BookContent, BookInfo, SettledRule } from "./characters/book-content.js";
 
+export { conflictsOf, statesSaid } from "./characters/conflicts.js";
+export type { Conflict } from "./characters/conflicts.js";
+export { evidenceBoard, proofOfCell } from "./characters/evidence-board.js";
+export type { BoardCellKind, BoardInput, EvidenceCell, EvidenceRow } from "./characters/evidence-board.js";
+
 // season
 export { nextWindow, readMonths, stageWindow } from "./season/stage-window.js";
 export type { DateWindow } from "./season/stage-window.js";
@@ -112,6 +117,8 @@ export type { Placement, Walk } from "./outing/place-photos.js";
 // determination
 export { separations, shortestDiagnosis } from "./determination/apart.js";
 export type { Separation, ShortestDiagnosis } from "./determination/apart.js";
+export { caseByRule } from "./determination/case-by-rule.js";
+export type { CaseByRule, CaseInput } from "./determination/case-by-rule.js";
 export { evidenceUpTo, findingsOf, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
 export type { PlantEvidence } from "./determination/findings.js";
 export { hybridPairs } from "./determination/hybrid-pairs.js";
@@ -153,5 +160,14 @@ export { readDemoYear } from "./exchange/demo-year.js";
 export type { DemoPhoto, DemoYear } from "./exchange/demo-year.js";
 
 // prose
-export { describeFindings, describeTaxon, findingWords, joined, pooledWords, scoreWords, stateNames, unitOfCharacter } from "./prose/description.js";
+export {
+  describeFindings,
+  describeTaxon,
+  findingWords,
+  joined,
+  pooledWords,
+  scoreWords,
+  stateNames,
+  unitOfCharacter,
+} from "./prose/description.js";
 export type { DescribedPart, EvidenceRef, PooledReading, ProseSentence, ProseWords } from "./prose/description.js";

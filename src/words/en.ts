@@ -1,4 +1,5 @@
 import { enPage } from "./en-page.js";
+import { enCase } from "./en-case.js";
 import { enDesk } from "./en-desk.js";
 import { enWeb } from "./en-web.js";
 
@@ -13,6 +14,7 @@ export const en = {
   "app.name": "Stipule",
   "words.missing": "[missing word: {key}]",
 
+  ...enCase,
   ...enDesk,
   ...enPage,
 } as const;
