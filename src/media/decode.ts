@@ -1,0 +1,104 @@
+/**
+ * From a file's bytes to pixels, with every limit checked before a pixel is decoded. HEIC is decoded by heic-decode,
+ * since sharp's own build reads its header but not its pixels; everything else by sharp.
+ */
+import decodeHeic from "heic-decode";
+import sharp from "sharp";
+import type { Sharp, SharpOptions } from "sharp";
+import { fail, ok } from "../engine/index.js";
+import type { Result } from "../engine/index.js";
+import { maxFileBytes, maxPixels, maxSidePx } from "./photo-refusal.js";
+import type { PhotoRefusal } from "./photo-refusal.js";
+import { formatName, sniff, sniffBytes } from "./sniff.js";
+import type { PhotoFormat } from "./sniff.js";
+
+// One thread an image: the pool of workers is the parallelism. No cache: every photograph is read once.
+sharp.concurrency(1);
+sharp.cache(false);
+
+/** A file whose header is sound; `open` decodes it anew at each call. */
+export interface Picture {
+  readonly format: PhotoFormat;
+  /** As displayed, after orientation. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** What was applied, 1-8; always 1 for HEIC, whose file format turns the picture itself. */
+  readonly orientation: number;
+  /** More than one: only the first is decoded. */
+  readonly pageCount: number;
+  /** Upright sRGB pixels without alpha, still to be resized and encoded. Throws what the decoder throws: see {@link refusalOf}. */
+  readonly open: () => Promise<Sharp>;
+}
+
+const options: SharpOptions = { failOn: "error", limitInputPixels: maxPixels, pages: 1, sequentialRead: true };
+
+/** Reads the header and refuses what is no photograph, not whole at its beginning, or too large. */
+export const readHeader = async (bytes: Uint8Array): Promise<Result<Picture, PhotoRefusal>> => {
+  const sniffed = sniff(bytes.subarray(0, sniffBytes));
+  if (sniffed.kind === "empty") return fail({ code: "empty", text: "The file is empty: it has no bytes." });
+  if (sniffed.kind === "other")
+    return fail({ code: "not-a-photograph", text: `The file is not a photograph: its content is ${sniffed.name}.` });
+  if (sniffed.kind === "other-picture") {
+    return fail({
+      code: "format-not-read",
+      text: `The picture is ${sniffed.name}, which is not read here. Save it as JPEG, PNG, WebP, HEIC or TIFF.`,
+    });
+  }
+  if (bytes.length > maxFileBytes) return fail(tooManyBytes(bytes.length));
+  const format = sniffed.format;
+  let header;
+  try {
+    header = await sharp(bytes, { failOn: "none", limitInputPixels: false }).metadata();
+  } catch (error) {
+    return fail(refusalOf(error, format));
+  }
+  const pageCount = Math.max(1, header.pages ?? 1);
+  const pixels = header.width * (header.pageHeight ?? header.height) * (format === "heic" ? 1 : pageCount);
+  if (!(pixels > 0)) return fail({ code: "damaged", text: `The ${formatName[format]} header gives no size.` });
+  if (pixels > maxPixels || Math.max(header.width, header.pageHeight ?? header.height) > maxSidePx) {
+    return fail({ code: "too-many-pixels", text: tooManyPixels(header.width, header.pageHeight ?? header.height, pageCount) });
+  }
+  if (format === "heic")
+    return ok({ format, widthPx: header.width, heightPx: header.height, orientation: 1, pageCount, open: () => openHeic(bytes) });
+  const orientation = header.orientation !== undefined && header.orientation >= 1 && header.orientation <= 8 ? header.orientation : 1;
+  const upright = orientation < 5;
+  const height = header.pageHeight ?? header.height;
+  return ok({
+    format,
+    widthPx: upright ? header.width : height,
+    heightPx: upright ? height : header.width,
+    orientation,
+    pageCount,
+    open: async () => await Promise.resolve(plain(sharp(bytes, options).autoOrient())),
+  });
+};
+
+/** Says a file is larger than is taken in. */
+export const tooManyBytes = (bytes: number): PhotoRefusal => ({
+  code: "too-many-bytes",
+  text: `The file has ${Math.round(bytes / 1024 / 1024)} MB; at most ${maxFileBytes / 1024 / 1024} MB are taken in.`,
+});
+
+/** What a decoder's error means for the file. */
+export const refusalOf = (error: unknown, format: PhotoFormat): PhotoRefusal => {
+  const said = error instanceof Error ? error.message : String(error);
+  const name = formatName[format];
+  if (/pixel limit|too (large|big)|exceeds/i.test(said))
+    return { code: "too-many-pixels", text: `The ${name} picture is larger than can be decoded.` };
+  if (/premature|truncat|end of (file|stream|image|data)|unexpected end|not enough|out of order|short read|IDAT|read error/i.test(said)) {
+    return { code: "cut-short", text: `The ${name} file ends before the picture does: it was cut short. Copy it from the card again.` };
+  }
+  return { code: "damaged", text: `The ${name} file is damaged and cannot be decoded.` };
+};
+
+const tooManyPixels = (width: number, height: number, pages: number): string =>
+  `The picture is ${width} x ${height} pixels${pages > 1 ? `, ${pages} pages` : ""}; at most ${Math.floor(maxPixels / 1e6)} megapixels` +
+  ` and ${maxSidePx} a side are decoded. Save a smaller copy.`;
+
+/** White behind what is transparent; sRGB whatever profile the file carries. */
+const plain = (image: Sharp): Sharp => image.flatten({ background: "#ffffff" }).toColourspace("srgb");
+
+const openHeic = async (bytes: Uint8Array): Promise<Sharp> => {
+  const { width, height, data } = await decodeHeic({ buffer: bytes });
+  return plain(sharp(data, { raw: { width, height, channels: 4 }, limitInputPixels: maxPixels }));
+};
