@@ -2,6 +2,7 @@ import { enPage } from "./en-page.js";
 import { enCase } from "./en-case.js";
 import { enDesk } from "./en-desk.js";
 import { enWeb } from "./en-web.js";
+import { enWork } from "./en-work.js";
 
 /**
  * The one catalogue of words people read, in English: ICU messages (Unicode MessageFormat 1) under keys
@@ -17,4 +18,5 @@ export const en = {
   ...enCase,
   ...enDesk,
   ...enPage,
+  ...enWork,
 } as const;
