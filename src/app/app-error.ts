@@ -3,6 +3,9 @@
  * (`kept`), what to do (`remedy`). The message is a sentence for people.
  */
 
+import type { RecordKind } from "../store/index.js";
+import { say } from "../words/index.js";
+
 /** One field that was not accepted: where (JSON Pointer, RFC 6901), the value as it stood, what is wrong with it. */
 export interface FieldFault {
   readonly pointer: string;
@@ -35,6 +38,10 @@ export class NotInBook extends Error {
     this.id = id;
   }
 }
+
+/** A {@link NotInBook} with its sentence. */
+export const notInBook = (kind: RecordKind | "table" | "job", id: string): NotInBook =>
+  new NotInBook(kind, id, say("refused.not-in-book", { kind: say(`kind.${kind}`), id }));
 
 /** The write was not accepted; nothing of it is kept. The caller shows `errors` at their fields and keeps the user's input. */
 export class Refused extends Error {

@@ -5,7 +5,7 @@
 import { randomUUID } from "node:crypto";
 import type { Job } from "../contract/index.js";
 import { say } from "../words/index.js";
-import { NotInBook } from "./app-error.js";
+import { notInBook } from "./app-error.js";
 
 /** Given to the work: tell how far it is, and look whether it should stop. */
 export interface JobControl {
@@ -46,7 +46,7 @@ export const createJobs = (onFailure: (job: Job, error: unknown) => void = () =>
 
   const find = (id: string) => {
     const entry = jobs.get(id);
-    if (entry === undefined) throw new NotInBook("job", id, say("refused.not-in-book", { kind: say("kind.job"), id }));
+    if (entry === undefined) throw notInBook("job", id);
     return entry;
   };
 

@@ -40,7 +40,7 @@ export const keepSlip = async (workbench: Workbench, id: string, slip: Slip): Pr
   if (plant !== undefined && table !== undefined && isNew && slip.qualifier === "" && slip.role !== "vid") {
     const left = await taxaLeft(workbench, plant, table, slip.on);
     const named = slip.taxonIds.filter((taxonId) => table.taxa.some((taxon) => taxon.id === taxonId));
-    const against = left.length === 0 || (named.length > 0 && named.some((taxonId) => !left.includes(taxonId)));
+    const against = left.length === 0 || named.some((taxonId) => !left.includes(taxonId));
     const own = slip.why.trim().split(/\s+/).length >= leastWords;
     if (against && !own) {
       const detail = say("refused.slip-own-reason", { nick: plant.nick });

@@ -5,7 +5,7 @@
  */
 import type { IsoDate, Permission, PlantId, Spot } from "../engine/index.js";
 import { say } from "../words/index.js";
-import { NotInBook } from "./app-error.js";
+import { notInBook } from "./app-error.js";
 import type { Workbench } from "./workbench.js";
 
 export interface CollectAnswer {
@@ -52,7 +52,7 @@ export const mayCollect = async (
 ): Promise<CollectAnswer> => {
   const { store } = workbench;
   const plant = await store.get("plant", plantId);
-  if (plant === undefined) throw new NotInBook("plant", plantId, say("refused.not-in-book", { kind: say("kind.plant"), id: plantId }));
+  if (plant === undefined) throw notInBook("plant", plantId);
   const spots = await store.list("spot");
   const spot = spots.find((one) => one.id === plant.spotId);
   const covering = (await store.list("permission")).filter(

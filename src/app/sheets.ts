@@ -5,7 +5,7 @@ import { dateOf, shiftTime } from "../engine/index.js";
 import type { EditSummary } from "../store/index.js";
 import { say } from "../words/index.js";
 import type { FieldFault } from "./app-error.js";
-import { NotInBook, Refused } from "./app-error.js";
+import { notInBook, Refused } from "./app-error.js";
 import { stageIsKnown } from "./record-checks.js";
 import { newestEdit, nothingChanged } from "./write-record.js";
 import type { Workbench } from "./workbench.js";
@@ -58,7 +58,7 @@ export const listSheets = async (workbench: Workbench): Promise<SheetRow[]> => {
 /** @throws {NotInBook} */
 export const getSheet = async (workbench: Workbench, id: PhotoId): Promise<Photo> => {
   const photo = await workbench.store.get("photo", id);
-  if (photo === undefined) throw new NotInBook("photo", id, say("refused.not-in-book", { kind: say("kind.photo"), id }));
+  if (photo === undefined) throw notInBook("photo", id);
   return photo;
 };
 

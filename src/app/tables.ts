@@ -2,7 +2,7 @@
 import type { ReferenceTable, TableId } from "../engine/index.js";
 import type { EditSummary, TableSummary } from "../store/index.js";
 import { say } from "../words/index.js";
-import { NotInBook, Refused } from "./app-error.js";
+import { NotInBook, notInBook, Refused } from "./app-error.js";
 import { newestEdit } from "./write-record.js";
 import type { Workbench } from "./workbench.js";
 
@@ -18,7 +18,7 @@ export const summaryOf = (table: ReferenceTable): TableSummary => ({
 /** @throws {NotInBook} */
 export const getTable = async (workbench: Workbench, id: TableId): Promise<ReferenceTable> => {
   const table = await workbench.store.table(id);
-  if (table === undefined) throw new NotInBook("table", id, say("refused.not-in-book", { kind: say("kind.table"), id }));
+  if (table === undefined) throw notInBook("table", id);
   return table;
 };
 

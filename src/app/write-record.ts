@@ -5,7 +5,7 @@ import { secondsOf, shiftTime } from "../engine/index.js";
 import type { Edit, EditSummary, RecordKind, RecordOf } from "../store/index.js";
 import { say } from "../words/index.js";
 import type { FieldFault } from "./app-error.js";
-import { NotInBook, Refused } from "./app-error.js";
+import { notInBook, Refused } from "./app-error.js";
 import { checkInfo, checkRecord } from "./record-checks.js";
 import type { WrittenKind } from "./record-checks.js";
 import type { Workbench } from "./workbench.js";
@@ -90,7 +90,7 @@ export const writeRecord = async <K extends WrittenKind>(
  */
 export const removeRecord = async (workbench: Workbench, kind: RecordKind, id: string, by = ""): Promise<EditSummary> => {
   const record = await workbench.store.get(kind, id);
-  if (record === undefined) throw new NotInBook(kind, id, say("refused.not-in-book", { kind: kindWord(kind), id }));
+  if (record === undefined) throw notInBook(kind, id);
   await workbench.store.edit({ label: say("edit.remove", { kind: kindWord(kind), name: nameOf(record) }), by }, (edit) =>
     edit.remove(kind, id),
   );

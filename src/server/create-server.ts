@@ -1,0 +1,68 @@
+/** The local server as a function from request to response; the socket is opened elsewhere. */
+import path from "node:path";
+import { Hono } from "hono";
+import type { Jobs, StarterTable, Workbench } from "../app/index.js";
+import { say } from "../words/index.js";
+import { ownAddressOnly, securityHeaders } from "./guard.js";
+import type { Handlers } from "./handlers.js";
+import { mountImages } from "./images.js";
+import type { EnsureDerivative } from "./images.js";
+import { mount } from "./mount.js";
+import { openApiDocument } from "./openapi.js";
+import type { ErrorLog } from "./problem.js";
+import { problemOf, problemResponse, RequestProblem } from "./problem.js";
+import { mountPublished } from "./published.js";
+import { bookHandlers } from "./routes/book.js";
+import { photoHandlers } from "./routes/photos.js";
+import { recordHandlers } from "./routes/records.js";
+import { tableHandlers } from "./routes/tables.js";
+import { mountWebFiles } from "./web-files.js";
+
+export interface ServerOptions {
+  /** Folder of the built page; may be missing, then a plain page says what to do. */
+  readonly webRoot: string;
+  readonly jobs: Jobs;
+  /** The port the server answers under, for the Host check. */
+  readonly port: () => number;
+  readonly ensureDerivative: EnsureDerivative;
+  readonly starters?: readonly StarterTable[];
+  readonly version?: string;
+  /** Validate replies by the contract too; for tests. */
+  readonly checkReplies?: boolean;
+  readonly log?: ErrorLog;
+}
+
+// Routes whose use cases are being written; the list ends empty and goes.
+type Coming =
+  | "GET /api/year"
+  | `GET /api/plants${string}`
+  | "GET /api/tables/{tableId}/apart"
+  | `${string} /api/bring/${string}`
+  | `${string} /api/clock`
+  | "POST /api/tables"
+  | "GET /api/tables/{tableId}/csv"
+  | `${string} /api/pages${string}`;
+const handlers: Handlers<Exclude<keyof Handlers, Coming>> = { ...bookHandlers, ...recordHandlers, ...photoHandlers, ...tableHandlers };
+
+/** Puts the server together for one open book. */
+export const createServer = (workbench: Workbench, options: ServerOptions): Hono => {
+  const { webRoot, jobs, port, ensureDerivative, starters = [], version = "0.0.0", checkReplies = false, log = () => undefined } = options;
+  const app = new Hono();
+  app.use(securityHeaders);
+  app.onError((error, c) => {
+    const response = problemResponse(problemOf(error, log));
+    const range = c.res.headers.get("Content-Range");
+    if (range !== null) response.headers.set("Content-Range", range);
+    return response;
+  });
+  app.notFound((c) => {
+    throw new RequestProblem(404, "not-here", "problem.title.not-found", say("problem.no-route", { path: c.req.path }));
+  });
+  app.use(ownAddressOnly(port));
+  app.get("/api/openapi.json", (c) => c.json(openApiDocument(version)));
+  mount(app, handlers, { workbench, jobs, starters }, { checkReplies });
+  mountImages(app, workbench, ensureDerivative);
+  mountPublished(app, path.join(workbench.store.folder, "published"));
+  mountWebFiles(app, webRoot);
+  return app;
+};
