@@ -50,6 +50,10 @@ export type {
 export { addDays, dateOf, dayOfYear, isoDate, localTime, secondsOf, shiftTime, utcOffset } from "./base/dates.js";
 export type { IsoDate, LocalTime } from "./base/dates.js";
 export { escapeHtml } from "./base/html-text.js";
+export { logAddExp, logSumExp } from "./base/log-space.js";
+export { logNormalCdf, logNormalInterval, normalCdf, normalQuantile } from "./base/normal.js";
+export { randomSource } from "./base/random.js";
+export type { RandomSource } from "./base/random.js";
 export { fail, ok } from "./base/result.js";
 export type { Problem, Result } from "./base/result.js";
 
@@ -113,6 +117,8 @@ export { missingViews, stageOfPhoto } from "./outing/missing-views.js";
 export type { StageViews } from "./outing/missing-views.js";
 export { placePhotos } from "./outing/place-photos.js";
 export type { Placement, Walk } from "./outing/place-photos.js";
+export { gowerDistances, gowerPairIndex } from "./characters/gower.js";
+export type { GowerColumn } from "./characters/gower.js";
 
 // determination
 export { separations, shortestDiagnosis } from "./determination/apart.js";
@@ -171,3 +177,27 @@ export {
   unitOfCharacter,
 } from "./prose/description.js";
 export type { DescribedPart, EvidenceRef, PooledReading, ProseSentence, ProseWords } from "./prose/description.js";
+
+// determination: chances
+export { defaultDeterminationOptions, misreadingRates } from "./determination/determination-options.js";
+export type { DeterminationOptions, ObserverClass } from "./determination/determination-options.js";
+export { lookedNotThere, statesSeen, valuesMeasured } from "./determination/evidence-input.js";
+export type { CharacterEvidence, Sureness } from "./determination/evidence-input.js";
+export { expectedInformation, informationOfOutcomes, informationOfValues } from "./determination/information.js";
+export type { ExpectedInformation, ValueHypothesis } from "./determination/information.js";
+export { gatherEvidence, posterior, posteriorOf, probabilitiesOf } from "./determination/posterior.js";
+export type { Chance, Posterior } from "./determination/posterior.js";
+export { assembleTable, prepareCharacter, prepareTable, standing } from "./determination/prepared-table.js";
+export type { MeasureColumns, PreparedCharacter, PreparedTable, StateColumns } from "./determination/prepared-table.js";
+export { robustness, surprises } from "./determination/robustness.js";
+export type { Robustness, Surprise } from "./determination/robustness.js";
+export { startEvidence } from "./determination/running-evidence.js";
+export type { AnsweredCharacter, Hypothesis, RunningEvidence } from "./determination/running-evidence.js";
+export { defaultRangeConvention, distributionOfScore, frequenciesFromCounts, frequencyWords } from "./determination/score-distribution.js";
+export type { RangeConvention, ScoreDistribution } from "./determination/score-distribution.js";
+export { fitLogNormal, fittedNormal, fitTwoPieceNormal, quantileOf, rangeWidthInSd } from "./determination/two-piece-normal.js";
+export type { QuantilePoint, TwoPieceNormal } from "./determination/two-piece-normal.js";
+export { typicality } from "./determination/typicality.js";
+export type { Typicality } from "./determination/typicality.js";
+export { decibans, weightOfEvidence } from "./determination/weight-of-evidence.js";
+export type { CharacterWeight, GroupWeight, WeightOfEvidence } from "./determination/weight-of-evidence.js";
