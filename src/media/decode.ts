@@ -35,28 +35,22 @@ const options: SharpOptions = { failOn: "error", limitInputPixels: maxPixels, pa
 /** Reads the header and refuses what is no photograph, not whole at its beginning, or too large. */
 export const readHeader = async (bytes: Uint8Array): Promise<Result<Picture, PhotoRefusal>> => {
   const sniffed = sniff(bytes.subarray(0, sniffBytes));
-  if (sniffed.kind === "empty") return fail({ code: "empty", text: "The file is empty: it has no bytes." });
-  if (sniffed.kind === "other")
-    return fail({ code: "not-a-photograph", text: `The file is not a photograph: its content is ${sniffed.name}.` });
-  if (sniffed.kind === "other-picture") {
-    return fail({
-      code: "format-not-read",
-      text: `The picture is ${sniffed.name}, which is not read here. Save it as JPEG, PNG, WebP, HEIC or TIFF.`,
-    });
-  }
+  if (sniffed.kind === "empty") return fail({ code: "empty", values: {} });
+  if (sniffed.kind === "other") return fail({ code: "not-a-photograph", values: { found: sniffed.found } });
+  if (sniffed.kind === "other-picture") return fail({ code: "format-not-read", values: { found: sniffed.found } });
   if (bytes.length > maxFileBytes) return fail(tooManyBytes(bytes.length));
   const format = sniffed.format;
   let header;
   try {
     header = await sharp(bytes, { failOn: "none", limitInputPixels: false }).metadata();
   } catch (error) {
-    return fail(refusalOf(error, format));
+    return fail(endsEarly(bytes, format) ? { code: "cut-short", values: { format: formatName[format] } } : refusalOf(error, format));
   }
   const pageCount = Math.max(1, header.pages ?? 1);
   const pixels = header.width * (header.pageHeight ?? header.height) * (format === "heic" ? 1 : pageCount);
-  if (!(pixels > 0)) return fail({ code: "damaged", text: `The ${formatName[format]} header gives no size.` });
+  if (!(pixels > 0)) return fail({ code: "damaged", values: { format: formatName[format] } });
   if (pixels > maxPixels || Math.max(header.width, header.pageHeight ?? header.height) > maxSidePx) {
-    return fail({ code: "too-many-pixels", text: tooManyPixels(header.width, header.pageHeight ?? header.height, pageCount) });
+    return fail(tooManyPixels(header.width, header.pageHeight ?? header.height, pageCount));
   }
   if (format === "heic")
     return ok({ format, widthPx: header.width, heightPx: header.height, orientation: 1, pageCount, open: () => openHeic(bytes) });
@@ -76,24 +70,25 @@ export const readHeader = async (bytes: Uint8Array): Promise<Result<Picture, Pho
 /** Says a file is larger than is taken in. */
 export const tooManyBytes = (bytes: number): PhotoRefusal => ({
   code: "too-many-bytes",
-  text: `The file has ${Math.round(bytes / 1024 / 1024)} MB; at most ${maxFileBytes / 1024 / 1024} MB are taken in.`,
+  values: { megabytes: Math.round(bytes / 1024 / 1024), most: maxFileBytes / 1024 / 1024 },
 });
 
 /** What a decoder's error means for the file. */
 export const refusalOf = (error: unknown, format: PhotoFormat): PhotoRefusal => {
   const said = error instanceof Error ? error.message : String(error);
-  const name = formatName[format];
-  if (/pixel limit|too (large|big)|exceeds/i.test(said))
-    return { code: "too-many-pixels", text: `The ${name} picture is larger than can be decoded.` };
-  if (/premature|truncat|end of (file|stream|image|data)|unexpected end|not enough|out of order|short read|IDAT|read error/i.test(said)) {
-    return { code: "cut-short", text: `The ${name} file ends before the picture does: it was cut short. Copy it from the card again.` };
-  }
-  return { code: "damaged", text: `The ${name} file is damaged and cannot be decoded.` };
+  const cut =
+    /premature|truncat|end of (file|stream|image|data)|unexpected end|not enough|out of order|short read|IDAT|read error|Cannot read fields/i;
+  return { code: cut.test(said) ? "cut-short" : "damaged", values: { format: formatName[format] } };
 };
 
-const tooManyPixels = (width: number, height: number, pages: number): string =>
-  `The picture is ${width} x ${height} pixels${pages > 1 ? `, ${pages} pages` : ""}; at most ${Math.floor(maxPixels / 1e6)} megapixels` +
-  ` and ${maxSidePx} a side are decoded. Save a smaller copy.`;
+const tooManyPixels = (width: number, height: number, pages: number): PhotoRefusal => ({
+  code: "too-many-pixels",
+  values: { width: String(width), height: String(height), pages, megapixels: Math.floor(maxPixels / 1e6), side: String(maxSidePx) },
+});
+
+/** A WebP file says its length at byte 4 (RFC 9649, section 2.4), less the eight bytes before. */
+const endsEarly = (bytes: Uint8Array, format: PhotoFormat): boolean =>
+  format === "webp" && bytes.length >= 8 && new DataView(bytes.buffer, bytes.byteOffset).getUint32(4, true) + 8 > bytes.length;
 
 /** White behind what is transparent; sRGB whatever profile the file carries. */
 const plain = (image: Sharp): Sharp => image.flatten({ background: "#ffffff" }).toColourspace("srgb");

@@ -1,6 +1,6 @@
 /** Why a file cannot be taken in as a photograph. An ordinary outcome of bringing files home: a value, never thrown. */
 
-/** `code` is stable and tested; `text` is one plain sentence for people and may change. */
+/** `code` is stable and tested; `values` are the facts. The sentence is said by the catalogue of words: `photo.refused.<code>`. */
 export interface PhotoRefusal {
   readonly code:
     /** The file has no bytes. */
@@ -21,7 +21,7 @@ export interface PhotoRefusal {
     | "took-too-long"
     /** The source could not be read to its end. */
     | "cannot-be-read";
-  readonly text: string;
+  readonly values: Readonly<Record<string, string | number>>;
 }
 
 /**

@@ -67,7 +67,7 @@ export const openPhotoWorkers = (options: { readonly threads?: number; readonly 
       return (await pool.run(task, { name, signal: late.signal })) as Result<T, PhotoRefusal>;
     } catch (error) {
       if (!late.signal.aborted) throw error;
-      return fail({ code: "took-too-long", text: `Decoding the file took more than ${Math.round(timeoutMs / 1000)} s and was given up.` });
+      return fail({ code: "took-too-long", values: { seconds: Math.round(timeoutMs / 1000) } });
     } finally {
       clearTimeout(timer);
       done();

@@ -7,7 +7,7 @@ import ExifReader from "exifreader";
 import { localTime, utcOffset } from "../engine/index.js";
 import type { LocalTime } from "../engine/index.js";
 
-/** One thing odd in the metadata. `code` is stable and tested; `text` is for people. */
+/** One thing odd in the metadata. `code` is stable and tested; the sentence is said by the catalogue: `photo.note.<code>`. */
 export interface MetadataNote {
   readonly code:
     | "no-metadata"
@@ -22,7 +22,7 @@ export interface MetadataNote {
     | "place-zero"
     | "place-impossible"
     | "orientation-invalid";
-  readonly text: string;
+  readonly values: Readonly<Record<string, string | number>>;
 }
 
 export interface PhotoMetadata {
@@ -62,16 +62,11 @@ const load = (bytes: Uint8Array, notes: MetadataNote[]): { exif: Tags; xmp: Tags
     const tags = ExifReader.load(view, { expanded: true }) as unknown as { exif?: Tags; xmp?: Tags };
     const exif = tags.exif ?? {};
     const xmp = tags.xmp ?? {};
-    if (Object.keys(exif).length === 0 && Object.keys(xmp).length === 0)
-      notes.push({ code: "no-metadata", text: "The file carries no metadata: no time and no place." });
+    if (Object.keys(exif).length === 0 && Object.keys(xmp).length === 0) notes.push({ code: "no-metadata", values: {} });
     return { exif, xmp };
   } catch (error) {
     const none = error instanceof ExifReader.errors.MetadataMissingError;
-    notes.push(
-      none
-        ? { code: "no-metadata", text: "The file carries no metadata: no time and no place." }
-        : { code: "metadata-unreadable", text: "The metadata of the file are damaged and could not be read: no time and no place." },
-    );
+    notes.push(none ? { code: "no-metadata", values: {} } : { code: "metadata-unreadable", values: {} });
     return { exif: {}, xmp: {} };
   }
 };
@@ -109,11 +104,10 @@ const readTime = (exif: Tags, xmp: Tags, notes: MetadataNote[]): { takenCamera: 
   ].flatMap(({ said, text, offset }) => (text === null ? [] : [{ said, offset, reading: parseTime(text) }]));
 
   for (const { said, reading } of readings) {
-    if (reading.kind === "blank") notes.push({ code: "time-blank", text: `The time ${said} is there but blank.` });
-    if (reading.kind === "impossible")
-      notes.push({ code: "time-impossible", text: `The time ${said}, "${reading.text}", does not exist.` });
+    if (reading.kind === "blank") notes.push({ code: "time-blank", values: { which: said } });
+    if (reading.kind === "impossible") notes.push({ code: "time-impossible", values: { which: said, time: reading.text } });
     if (reading.kind === "not-set") {
-      notes.push({ code: "clock-not-set", text: `The time ${said}, ${reading.text}, is what a camera writes before its clock is set.` });
+      notes.push({ code: "clock-not-set", values: { which: said, time: reading.text } });
     }
   }
   const good = readings.flatMap(({ said, offset, reading }) =>
@@ -121,14 +115,14 @@ const readTime = (exif: Tags, xmp: Tags, notes: MetadataNote[]): { takenCamera: 
   );
   const first = good[0];
   if (first === undefined) {
-    if (readings.length === 0 && notes.length === 0) notes.push({ code: "no-time", text: "The file does not say when it was taken." });
+    if (readings.length === 0 && notes.length === 0) notes.push({ code: "no-time", values: {} });
     return { takenCamera: null, takenOffset: null };
   }
   const other = good.find((reading) => reading.time !== first.time);
   if (other !== undefined) {
     notes.push({
       code: "times-disagree",
-      text: `Its times disagree: ${first.said} ${plain(first.time)}, ${other.said} ${plain(other.time)}; the first is used.`,
+      values: { which: first.said, time: plain(first.time), other: other.said, otherTime: plain(other.time) },
     });
   }
   // Without an offset of its own, a time takes that of an equal time beside it.
@@ -136,8 +130,7 @@ const readTime = (exif: Tags, xmp: Tags, notes: MetadataNote[]): { takenCamera: 
   const written = offsets.map((text) => text?.trim() ?? "").find((text) => /[^\s:]/.test(text));
   const offset = utcOffset.safeParse(written);
   if (offset.success) return { takenCamera: first.time, takenOffset: offset.data };
-  if (written !== undefined)
-    notes.push({ code: "offset-impossible", text: `The offset from UTC, "${written.slice(0, 20)}", does not exist.` });
+  if (written !== undefined) notes.push({ code: "offset-impossible", values: { offset: written.slice(0, 20) } });
   return { takenCamera: first.time, takenOffset: null };
 };
 
@@ -168,18 +161,15 @@ const readPlace = (exif: Tags, xmp: Tags, notes: MetadataNote[]): { lat: number 
   const lon = has ? exifDegrees(exif, "GPSLongitude") : xmpDegrees(textOf(xmp, "GPSLongitude"));
   if (lat === null && lon === null) return nowhere;
   if (lat === null || lon === null || !(Math.abs(lat.degrees) <= 90) || !(Math.abs(lon.degrees) <= 180)) {
-    notes.push({ code: "place-impossible", text: "The place in the file is not a place on Earth." });
+    notes.push({ code: "place-impossible", values: {} });
     return nowhere;
   }
   if (!/^[NS]$/.test(lat.ref) || !/^[EW]$/.test(lon.ref)) {
-    notes.push({
-      code: "place-without-hemisphere",
-      text: "The place in the file does not say north or south, east or west, and is not used.",
-    });
+    notes.push({ code: "place-without-hemisphere", values: {} });
     return nowhere;
   }
   if (lat.degrees === 0 && lon.degrees === 0) {
-    notes.push({ code: "place-zero", text: "The place in the file is 0, 0: the receiver had no fix." });
+    notes.push({ code: "place-zero", values: {} });
     return nowhere;
   }
   return {
@@ -240,10 +230,7 @@ const readOrientation = (exif: Tags, notes: MetadataNote[]): number => {
   if (raw === undefined) return 1;
   const value: unknown = Array.isArray(raw) ? raw[0] : raw;
   if (typeof value === "number" && Number.isInteger(value) && value >= 1 && value <= 8) return value;
-  notes.push({
-    code: "orientation-invalid",
-    text: `The orientation ${String(value).slice(0, 20)} does not exist; the picture is shown as it is stored.`,
-  });
+  notes.push({ code: "orientation-invalid", values: { orientation: String(value).slice(0, 20) } });
   return 1;
 };
 

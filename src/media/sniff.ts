@@ -11,8 +11,8 @@ export type PhotoFormat = Photo["format"];
 export type Sniffed =
   | { readonly kind: "photo"; readonly format: PhotoFormat }
   /** A picture that is not read here. */
-  | { readonly kind: "other-picture"; readonly name: string }
-  | { readonly kind: "other"; readonly name: string }
+  | { readonly kind: "other-picture"; readonly found: "raw" | "gif" | "bmp" | "avif" | "jxl" }
+  | { readonly kind: "other"; readonly found: "text" | "svg" | "film" | "pdf" | "zip" | "unknown" }
   | { readonly kind: "empty" };
 
 /** How many bytes {@link sniff} needs at most. */
@@ -42,16 +42,16 @@ export const sniff = (head: Uint8Array): Sniffed => {
   if (ascii(4, 8) === "ftyp") return sniffBrand(ascii(8, Math.min(head.length, boxEnd(head))));
   if (starts(0x49, 0x49, 0x2a, 0x00) || starts(0x4d, 0x4d, 0x00, 0x2a)) {
     // Some cameras' raw files are TIFF inside and say so at byte 8.
-    return ascii(8, 10) === "CR" ? { kind: "other-picture", name: "a camera's raw file" } : photo("tiff");
+    return ascii(8, 10) === "CR" ? { kind: "other-picture", found: "raw" } : photo("tiff");
   }
   if (starts(0x49, 0x49, 0x2b, 0x00) || starts(0x4d, 0x4d, 0x00, 0x2b)) return photo("tiff");
-  if (ascii(0, 4) === "GIF8") return { kind: "other-picture", name: "GIF" };
-  if (ascii(0, 2) === "BM" && head.length > 26) return { kind: "other-picture", name: "BMP" };
-  if (starts(0xff, 0x0a) || ascii(4, 8) === "JXL ") return { kind: "other-picture", name: "JPEG XL" };
-  if (ascii(0, 5) === "%PDF-") return { kind: "other", name: "a PDF document" };
-  if (starts(0x50, 0x4b, 0x03, 0x04)) return { kind: "other", name: "a ZIP archive" };
-  if (looksLikeText(head)) return { kind: "other", name: ascii(0, 200).includes("<svg") ? "an SVG drawing" : "text" };
-  return { kind: "other", name: "of an unknown kind" };
+  if (ascii(0, 4) === "GIF8") return { kind: "other-picture", found: "gif" };
+  if (ascii(0, 2) === "BM" && head.length > 26) return { kind: "other-picture", found: "bmp" };
+  if (starts(0xff, 0x0a) || ascii(4, 8) === "JXL ") return { kind: "other-picture", found: "jxl" };
+  if (ascii(0, 5) === "%PDF-") return { kind: "other", found: "pdf" };
+  if (starts(0x50, 0x4b, 0x03, 0x04)) return { kind: "other", found: "zip" };
+  if (looksLikeText(head)) return { kind: "other", found: ascii(0, 200).includes("<svg") ? "svg" : "text" };
+  return { kind: "other", found: "unknown" };
 };
 
 /** Whether a name's extension belongs to another format than the content's; a name without extension says nothing. */
@@ -67,11 +67,11 @@ const boxEnd = (head: Uint8Array): number => ((head[0] ?? 0) << 24) | ((head[1] 
 /** @param brands - The major brand, four bytes of version, then the compatible brands. */
 const sniffBrand = (brands: string): Sniffed => {
   const all = [brands.slice(0, 4), ...(brands.slice(8).match(/.{4}/gs) ?? [])];
-  if (all.includes("avif") || all.includes("avis")) return { kind: "other-picture", name: "AVIF" };
+  if (all.includes("avif") || all.includes("avis")) return { kind: "other-picture", found: "avif" };
   if (all.some((brand) => ["heic", "heix", "heim", "heis", "hevc", "hevx", "mif1", "msf1"].includes(brand))) {
     return { kind: "photo", format: "heic" };
   }
-  return all.includes("crx ") ? { kind: "other-picture", name: "a camera's raw file" } : { kind: "other", name: "a film" };
+  return all.includes("crx ") ? { kind: "other-picture", found: "raw" } : { kind: "other", found: "film" };
 };
 
 const looksLikeText = (head: Uint8Array): boolean => {

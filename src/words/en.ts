@@ -1,6 +1,7 @@
 import { enPage } from "./en-page.js";
 import { enCase } from "./en-case.js";
 import { enDesk } from "./en-desk.js";
+import { enPhotos } from "./en-photos.js";
 import { enWeb } from "./en-web.js";
 import { enWork } from "./en-work.js";
 
@@ -18,5 +19,6 @@ export const en = {
   ...enCase,
   ...enDesk,
   ...enPage,
+  ...enPhotos,
   ...enWork,
 } as const;
