@@ -136,5 +136,9 @@ export const enCase = {
   "apart.not-applicable": "has none",
   "apart.rarely": "{usual}, rarely {rarely}",
   "apart.only-rarely": "rarely {rarely}",
+  "refused.apart-unknown": "This table has no taxon {taxa}.",
+  "refused.apart-count":
+    "{count, plural, =0 {No taxon was} one {One taxon was} other {# taxa were}} named; two to six can stand side by side.",
+  "refused.apart-remedy": "Name two to six taxon ids of the table, separated by commas.",
   "apart.not-separated": "Nothing in this table surely tells {a} from {b}.",
 } as const;

@@ -18,8 +18,12 @@ export type Finding =
       readonly median: number;
       readonly min: number;
       readonly max: number;
+      /** Every pooled value, as measured. */
+      readonly values: readonly number[];
       readonly n: number;
       readonly stems: number | null;
+      /** Error of one value as a half-width, the largest of the series; null = none stated. */
+      readonly plusMinus: number | null;
       /** False when fewer values than the rule pools: the values are shown but do not speak. */
       readonly speaks: boolean;
     };
@@ -82,6 +86,8 @@ export interface NextCheck {
   readonly characterId: CharacterId;
   /** How many pairs still to be told apart it separates (sure = 1, usual = 0.5). */
   readonly pairs: number;
+  /** How many pairs are still open in all. */
+  readonly pairsInAll: number;
   readonly score: number;
   /** Expected information about the taxon, bits; null when not computed. */
   readonly bits: number | null;

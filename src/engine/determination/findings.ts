@@ -52,14 +52,16 @@ export const ratiosOf = (
   return { values, from };
 };
 
-const measuredFinding = (values: readonly number[], unit: string, stems: number | null): Finding => ({
+const measuredFinding = (values: readonly number[], unit: string, stems: number | null, plusMinus: number | null): Finding => ({
   kind: "measured",
   unit,
   median: median(values),
   min: Math.min(...values),
   max: Math.max(...values),
+  values,
   n: values.length,
   stems,
+  plusMinus,
   speaks: values.length >= LEAST_VALUES_THAT_SPEAK,
 });
 
@@ -118,7 +120,13 @@ const findingOfReadings = (character: Character, readings: readonly Reading[]): 
   return {
     characterId: character.id,
     group: character.group,
-    finding: measuredFinding(values, answer.kind === "measure" ? answer.unit : "", largest(from.map((reading) => reading.stems))),
+    finding: measuredFinding(
+      values,
+      answer.kind === "measure" ? answer.unit : "",
+      largest(from.map((reading) => reading.stems)),
+      // The error of a ratio is not the error of either length.
+      answer.kind === "ratio" ? null : largest(from.map((reading) => reading.plusMinus)),
+    ),
     lookIds: [],
     readingIds: from.map((reading) => reading.id),
     dates: [...new Set(from.map((reading) => reading.date))].toSorted(),

@@ -68,6 +68,7 @@ export const nextChecks = (
     return {
       characterId: character.id,
       pairs: worth,
+      pairsInAll: pairs.length,
       score: worth * character.weight,
       bits: bits(character.id),
       seenIn: character.seenIn,
