@@ -3,10 +3,33 @@
  * an edit: one transaction, logged with the rows before and after, so that it can be undone after a restart and read as
  * history.
  */
+export { beginBook, openBook, restoreLatestBackup } from "./open-book.js";
+export {
+  BookDamaged,
+  BookLocked,
+  BookNotFound,
+  BookTooNew,
+  DanglingReference,
+  DiskFull,
+  FolderNotEmpty,
+  FolderNotWritable,
+  MigrationFailed,
+  NoBackup,
+  OriginalInUse,
+  RecordDamaged,
+  RecordInUse,
+  RecordInvalid,
+  UndoRefused,
+  isStoreError,
+} from "./errors.js";
+export type { StoreError, StoredKind } from "./errors.js";
+export type { Clock } from "./sql-book-store.js";
 export type {
   BookStore,
   Edit,
+  EditDescription,
   EditSummary,
+  OpeningReport,
   ProofReport,
   ProofFinding,
   RecordKind,
