@@ -21,7 +21,7 @@ export const makeSkeleton = async (folder: string): Promise<void> => {
 export const othersIn = (folder: string): readonly string[] => {
   if (!existsSync(folder)) return [];
   return readdirSync(folder).filter((name) => {
-    if (ignorable.has(name) || name === "stipule.lock" || name === "stipule.lock.json" || name === "incoming") return false;
+    if (ignorable.has(name) || name.startsWith("stipule.lock") || name === "incoming") return false;
     const isSkeleton = skeleton.some((one) => one === name);
     return !(isSkeleton && readdirSync(join(folder, name)).length === 0);
   });

@@ -34,6 +34,8 @@ export const takeBookLock = (folder: string, since: string): BookLock => {
   let database: Database.Database | undefined;
   try {
     database = new Database(path, { timeout: 0 });
+    // Nothing is ever written in it, so it needs no journal file beside it.
+    database.pragma("journal_mode = MEMORY");
     database.exec("BEGIN EXCLUSIVE");
   } catch (cause) {
     database?.close();
