@@ -2,14 +2,27 @@
 export { readingDay } from "./workbench.js";
 export type { Workbench } from "./workbench.js";
 
+export { benchOn, bookFolderOf, demoFolder, homeOfBooks, localDate, openWorkbench } from "./open-workbench.js";
+export type { OpenBench } from "./open-workbench.js";
+export { beginEmptyBook, restoreBook } from "./begin-book.js";
+export { openDemo } from "./open-demo.js";
+export { dryRun } from "./dry-run.js";
+export type { DryRun } from "./dry-run.js";
+
 // saying no
-export { NotInBook, notInBook, Refused, Unanswered } from "./app-error.js";
+export { isTaggedError, NotInBook, notInBook, Refused, Unanswered } from "./app-error.js";
 export type { FieldFault, OpenQuestion } from "./app-error.js";
 
 // the book
 export { bookOverview } from "./book-overview.js";
 export { createJobs } from "./jobs.js";
 export type { JobControl, Jobs, JobWork } from "./jobs.js";
+
+// plants and the year
+export { plantList } from "./plant-list.js";
+export { plantPage } from "./plant-page.js";
+export { yearView } from "./year-view.js";
+export { apartView } from "./apart-view.js";
 
 // records
 export { removeRecord, writeInfo, writeRecord } from "./write-record.js";
@@ -23,6 +36,10 @@ export { listOutings, listPlaces } from "./places-and-outings.js";
 export type { OutingRow } from "./places-and-outings.js";
 
 // photographs
+export { derivativeMaker } from "./ensure-derivative.js";
+export { bringFolder } from "./bring-folder.js";
+export { bringPhotos } from "./bring-photos.js";
+export type { BringReport, PhotoSource } from "./bring-photos.js";
 export { changeSheets, getSheet, listSheets } from "./sheets.js";
 
 // tables

@@ -4,7 +4,7 @@
  */
 import { randomUUID } from "node:crypto";
 import type { z } from "zod";
-import { NotInBook, Refused, Unanswered } from "../app/index.js";
+import { isTaggedError, NotInBook, Refused, Unanswered } from "../app/index.js";
 import type { ProblemDetails } from "../contract/index.js";
 import type { Word } from "../words/index.js";
 import { say } from "../words/index.js";
@@ -73,17 +73,6 @@ const statusOfCode: Readonly<Record<string, number>> = {
   "original-missing": 404,
 };
 
-interface Tagged {
-  readonly code: string;
-  readonly message: string;
-  readonly kept?: string | undefined;
-  readonly remedy?: string | undefined;
-}
-
-/** A tagged error says in kebab-case what happened; the codes of Node and SQLite are in capitals. */
-export const isTagged = (error: unknown): error is Error & Tagged =>
-  error instanceof Error && "code" in error && typeof error.code === "string" && /^[a-z]+(-[a-z0-9]+)*$/.test(error.code);
-
 const details = (status: number, code: string, title: Word, detail: string): ProblemDetails => ({
   type: `/problems/${code}`,
   title: say(title),
@@ -116,7 +105,7 @@ export const problemOf = (error: unknown, log: ErrorLog): ProblemDetails => {
     problem = withText(withText(problem, "kept", error.kept), "remedy", error.remedy);
     return error.errors.length === 0 ? problem : { ...problem, errors: error.errors.map((fault) => ({ ...fault })) };
   }
-  if (isTagged(error)) {
+  if (isTaggedError(error)) {
     const problem = details(statusOfCode[error.code] ?? 422, error.code, "problem.title.book", error.message);
     return withText(withText(problem, "kept", error.kept), "remedy", error.remedy);
   }

@@ -89,6 +89,10 @@ export const enDesk = {
   "collect.no-permission": "No permission is written down for this spot. Ask the owner or warden, and keep to the local rules.",
   "collect.allowed": "Up to {allowed, plural, one {one stem} other {# stems}} of {stems} may be taken by the 1-in-20 rule.",
 
+  // the demo year
+  "demo.begin": "Begin the demo book",
+  "demo.lay-down": "Lay down the year with the willowherbs of Hobbin Carr",
+
   // long pieces of work
   "job.cancelled": "Stopped; what was finished stays.",
   "job.failed": "It stopped: {why}",

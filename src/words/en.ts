@@ -1,5 +1,6 @@
 import { enPage } from "./en-page.js";
 import { enCase } from "./en-case.js";
+import { enCli } from "./en-cli.js";
 import { enDesk } from "./en-desk.js";
 import { enPhotos } from "./en-photos.js";
 import { enWeb } from "./en-web.js";
@@ -18,6 +19,7 @@ export const en = {
 
   ...enCase,
   ...enDesk,
+  ...enCli,
   ...enPage,
   ...enPhotos,
   ...enWork,
