@@ -162,6 +162,9 @@ export { givesPlaceAway, halfDiagonalM, publicPlace } from "./outing/public-plac
 export type { PublicPlace } from "./outing/public-place.js";
 
 // exchange
+export { readTableCsv } from "./exchange/table-csv/read.js";
+export type { TableReading } from "./exchange/table-csv/read.js";
+export { writeTableCsv } from "./exchange/table-csv/write.js";
 export { readDemoYear } from "./exchange/demo-year.js";
 export type { DemoPhoto, DemoYear } from "./exchange/demo-year.js";
 
