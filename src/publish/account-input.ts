@@ -4,7 +4,7 @@
  */
 import type {
   Account,
-  CaseFile,
+  CharacterFinding,
   Look,
   Person,
   PhotoId,
@@ -12,12 +12,14 @@ import type {
   PublicPlace,
   Reading,
   ReferenceTable,
+  ResultWord,
   Slip,
   SpotId,
   Stage,
   StageRecord,
   TaxonId,
   Voucher,
+  Witness,
 } from "../engine/index.js";
 
 /** A date as it may be shown: `2022-07-06`, or `2022-07` where the place is sensitive. */
@@ -39,6 +41,18 @@ export interface PublicSpot {
   readonly sensitive: boolean;
 }
 
+/** What the account says of a case: the word, what was found, what speaks against each rival. */
+export interface AccountCase {
+  readonly word: ResultWord;
+  /** The taxa the word is about. */
+  readonly taxonIds: readonly TaxonId[];
+  readonly settled: boolean;
+  /** Of the dates in findings none is printed. */
+  readonly findings: readonly CharacterFinding[];
+  /** Every taxon that had to be excluded or is still possible, the account's own left aside. */
+  readonly rivals: readonly { readonly taxonId: TaxonId; readonly left: boolean; readonly against: readonly Witness[] }[];
+}
+
 export interface AccountPlant {
   readonly id: PlantId;
   /** "" where the place is sensitive: nicknames tell of places. */
@@ -46,8 +60,7 @@ export interface AccountPlant {
   readonly marks: string;
   readonly stemCount: number | null;
   readonly spot: PublicSpot;
-  /** What the evidence says; of its dates none is printed. */
-  readonly caseFile: CaseFile;
+  readonly caseFile: AccountCase;
   /** Every day the plant was visited, ascending, with or without a finding. */
   readonly visits: readonly PublicDate[];
   readonly looks: readonly PublicLook[];

@@ -5,6 +5,7 @@ export type { FolderFile, FontFile } from "./account-folder.js";
 export { sectionDraftText, sectionHtml } from "./section-html.js";
 export type { Html } from "./html.js";
 export type {
+  AccountCase,
   AccountInput,
   AccountPhoto,
   AccountPlant,

@@ -490,7 +490,7 @@ const resultLine = (frame: Frame, plant: AccountPlant): Line => {
       ? (a: string, b: string) => `${a} \u00D7 ${b}`
       : (first: string, second: string) => frame.say("prose.or", { first, second });
   const name = joined(names, joiner);
-  if (caseFile.word === "species" && !caseFile.rule.settled) return line(frame.say("result.species-open", { name }));
+  if (caseFile.word === "species" && !caseFile.settled) return line(frame.say("result.species-open", { name }));
   return line(frame.say(`result.${caseFile.word}`, { name }));
 };
 
@@ -506,7 +506,7 @@ const plantBlock = (frame: Frame, plant: AccountPlant, number: number): PlantBlo
     title: plantTitle(plant, number, say),
     facts: facts.filter((fact) => fact !== ""),
     result: resultLine(frame, plant),
-    settled: plant.caseFile.rule.settled,
+    settled: plant.caseFile.settled,
     entries: entriesOf(frame, plant, number),
     slips: plant.slips.map((slip) => ({
       name: nameParts(slip.name, "", slip.qualifier),
@@ -617,7 +617,7 @@ export const speciesAccount = (input: AccountInput, say: Say): AccountModel => {
   };
   const findings = mergeFindings(input.plants);
   const pooled = poolReadings(input.plants);
-  const settled = input.plants.some((plant) => plant.caseFile.rule.settled && plant.caseFile.taxonIds.includes(taxonId));
+  const settled = input.plants.some((plant) => plant.caseFile.settled && plant.caseFile.taxonIds.includes(taxonId));
   const name = nameParts(taxon.name, taxon.authorship);
   const lead = figures.find((figure) => figure.part === "whole plant" && /flower/i.test(input.photos[figure.number - 1]?.stageName ?? ""));
   const edited = Object.fromEntries(Object.entries(input.account?.edited ?? {}).filter(([, text]) => (text ?? "").trim() !== ""));

@@ -197,6 +197,28 @@ export const enPage = {
   "folder.readme":
     "{title}\n\nThis folder is one published species account. Open index.html in any browser; it needs no network.\n\nindex.html   the page, to be read and printed\npage.css     how it looks on screen and on paper\ndata.json    the same content for machines: findings, values, dates, sources\nimages/      the photographs, with everything hidden inside them removed\nfonts/       the typefaces and their licence\n\n{notice}\n\nPlaces are given as coarsely as the author allows. Nothing finer lies anywhere in this folder.\n",
 
+  // what is held back from a publication
+  "heldBack.place": "{plant}: coordinates rounded to the middle of a {grid}-degree cell.",
+  "heldBack.placeWithheld": "{plant}: the place is withheld.",
+  "heldBack.sensitive": "{plant}: name of the spot, nickname, notes and exact days are withheld, because the place is sensitive.",
+  "heldBack.placePhotos":
+    "{plant}: {count, plural, one {one photograph of the place} other {# photographs of the place}} held back; a landmark may give it away.",
+  "heldBack.leftOut":
+    "{count, plural, one {One photograph is left out} other {# photographs are left out}} for a reason noted in the book.",
+  "heldBack.moreOfView": "{count, plural, one {One further photograph} other {# further photographs}} of views and stages already shown.",
+  "heldBack.metadata": "Everything hidden inside the photographs (place, camera, serial numbers) is removed.",
+  "heldBack.unreadable": "{fileName}: the photograph cannot be read and was held back.",
+  "publish.leak":
+    "Nothing was published: {path} would give away the place of {spot}. Look for its coordinates or its name in notes, captions and slips.",
+  "publish.leakRemedy": "Take the place out of that text, or make its class finer under Places.",
+  "publish.noTaxon": "The table “{table}” holds no taxon {id}.",
+  "publish.noPlant": "No plant stands for {name} yet.",
+  "pdf.made": "Printed to {paper} with the Chromium at {program}.",
+  "pdf.noProgram":
+    "No Chromium was found for the PDF. Open index.html and print it from your browser, or set STIPULE_CHROMIUM to the program.",
+  "pdf.failed": "The PDF could not be made ({reason}). The page itself is there: print it from your browser.",
+  "pdf.notWanted": "No PDF was asked for.",
+
   // what is asked about a typed series
   "series.anotherUnit": "{value} {unit} among values near {middle}: {perhaps, select, none {a slip} other {{perhaps}}}?",
   "series.farFromSeries": "{value} {unit} stands far from the others (near {middle}). Keep it?",
