@@ -40,7 +40,7 @@ export class NotInBook extends Error {
 }
 
 /** A {@link NotInBook} with its sentence. */
-export const notInBook = (kind: RecordKind | "table" | "job", id: string): NotInBook =>
+export const notInBook = (kind: RecordKind | "table" | "taxon" | "job", id: string): NotInBook =>
   new NotInBook(kind, id, say("refused.not-in-book", { kind: say(`kind.${kind}`), id }));
 
 /** The write was not accepted; nothing of it is kept. The caller shows `errors` at their fields and keeps the user's input. */

@@ -37,7 +37,15 @@ export const dryRun = (workbench: Workbench): DryRun => {
       const count = async (): Promise<void> => {
         rowCount += 1;
       };
-      const edit: Edit = { get: (kind, id) => store.get(kind, id), list: (kind) => store.list(kind), put: count, remove: count, putInfo: count, putTable: count, removeTable: count };
+      const edit: Edit = {
+        get: (kind, id) => store.get(kind, id),
+        list: (kind) => store.list(kind),
+        put: count,
+        remove: count,
+        putInfo: count,
+        putTable: count,
+        removeTable: count,
+      };
       const result = await change(edit);
       edits.push({ id: 0, at: "", label, by, rowCount, state: "done", undoable });
       return result;

@@ -40,6 +40,8 @@ export { derivativeMaker } from "./ensure-derivative.js";
 export { bringFolder } from "./bring-folder.js";
 export { bringPhotos } from "./bring-photos.js";
 export type { BringReport, PhotoSource } from "./bring-photos.js";
+export { bringFolderJob, lastBrought } from "./bring-folder-job.js";
+export { applyClockShift, proposeClockShifts } from "./place-photos.js";
 export { changeSheets, getSheet, listSheets } from "./sheets.js";
 
 // tables

@@ -17,9 +17,9 @@ export interface JobWork<T> {
   readonly kind: Job["kind"];
   readonly label: string;
   readonly total?: number;
+  readonly run: (control: JobControl) => Promise<T>;
   /** What to say at the end. */
   readonly say: (result: T) => string;
-  readonly run: (control: JobControl) => Promise<T>;
 }
 
 export interface Jobs {

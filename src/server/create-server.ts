@@ -1,12 +1,12 @@
 /** The local server as a function from request to response; the socket is opened elsewhere. */
 import path from "node:path";
 import { Hono } from "hono";
-import type { Jobs, StarterTable, Workbench } from "../app/index.js";
+import { derivativeMaker } from "../app/index.js";
+import type { Jobs, OpenBench, StarterTable } from "../app/index.js";
 import { say } from "../words/index.js";
 import { ownAddressOnly, securityHeaders } from "./guard.js";
 import type { Handlers } from "./handlers.js";
 import { mountImages } from "./images.js";
-import type { EnsureDerivative } from "./images.js";
 import { mount } from "./mount.js";
 import { openApiDocument } from "./openapi.js";
 import type { ErrorLog } from "./problem.js";
@@ -14,6 +14,7 @@ import { problemOf, problemResponse, RequestProblem } from "./problem.js";
 import { mountPublished } from "./published.js";
 import { bookHandlers } from "./routes/book.js";
 import { photoHandlers } from "./routes/photos.js";
+import { plantHandlers } from "./routes/plants.js";
 import { recordHandlers } from "./routes/records.js";
 import { tableHandlers } from "./routes/tables.js";
 import { mountWebFiles } from "./web-files.js";
@@ -24,7 +25,6 @@ export interface ServerOptions {
   readonly jobs: Jobs;
   /** The port the server answers under, for the Host check. */
   readonly port: () => number;
-  readonly ensureDerivative: EnsureDerivative;
   readonly starters?: readonly StarterTable[];
   readonly version?: string;
   /** Validate replies by the contract too; for tests. */
@@ -33,20 +33,19 @@ export interface ServerOptions {
 }
 
 // Routes whose use cases are being written; the list ends empty and goes.
-type Coming =
-  | "GET /api/year"
-  | `GET /api/plants${string}`
-  | "GET /api/tables/{tableId}/apart"
-  | `${string} /api/bring/${string}`
-  | `${string} /api/clock`
-  | "POST /api/tables"
-  | "GET /api/tables/{tableId}/csv"
-  | `${string} /api/pages${string}`;
-const handlers: Handlers<Exclude<keyof Handlers, Coming>> = { ...bookHandlers, ...recordHandlers, ...photoHandlers, ...tableHandlers };
+type Coming = "GET /api/plants/{plantId}/case" | "POST /api/tables" | "GET /api/tables/{tableId}/csv" | `${string} /api/pages${string}`;
+const handlers: Handlers<Exclude<keyof Handlers, Coming>> = {
+  ...bookHandlers,
+  ...plantHandlers,
+  ...recordHandlers,
+  ...photoHandlers,
+  ...tableHandlers,
+};
 
 /** Puts the server together for one open book. */
-export const createServer = (workbench: Workbench, options: ServerOptions): Hono => {
-  const { webRoot, jobs, port, ensureDerivative, starters = [], version = "0.0.0", checkReplies = false, log = () => undefined } = options;
+export const createServer = (bench: OpenBench, options: ServerOptions): Hono => {
+  const { webRoot, jobs, port, starters = [], version = "0.0.0", checkReplies = false, log = () => undefined } = options;
+  const { workbench } = bench;
   const app = new Hono();
   app.use(securityHeaders);
   app.onError((error, c) => {
@@ -60,8 +59,8 @@ export const createServer = (workbench: Workbench, options: ServerOptions): Hono
   });
   app.use(ownAddressOnly(port));
   app.get("/api/openapi.json", (c) => c.json(openApiDocument(version)));
-  mount(app, handlers, { workbench, jobs, starters }, { checkReplies });
-  mountImages(app, workbench, ensureDerivative);
+  mount(app, handlers, { bench, workbench, jobs, starters }, { checkReplies });
+  mountImages(app, workbench, derivativeMaker(workbench.store, bench.workers));
   mountPublished(app, path.join(workbench.store.folder, "published"));
   mountWebFiles(app, webRoot);
   return app;

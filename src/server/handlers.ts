@@ -1,12 +1,13 @@
 /** The types that tie handlers to the contract: a route without its handler, or a reply of another shape, does not compile. */
 import type { Readable } from "node:stream";
 import type { z } from "zod";
-import type { Workbench, Jobs, StarterTable } from "../app/index.js";
+import type { Jobs, OpenBench, StarterTable, Workbench } from "../app/index.js";
 import type { Api, Route } from "../contract/index.js";
 
 /** What every handler is given besides its input. */
 export interface Desk {
   readonly workbench: Workbench;
+  readonly bench: OpenBench;
   readonly jobs: Jobs;
   readonly starters: readonly StarterTable[];
 }
@@ -38,6 +39,8 @@ export interface IncomingFile {
   readonly bytes: Readable;
   /** As announced; the stream fails with `upload-cut-short` when another number comes. */
   readonly length: number;
+  /** Why the stream failed; undefined as long as it did not. */
+  readonly failure: () => Error | undefined;
 }
 
 /** What a route replies. */

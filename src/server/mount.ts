@@ -65,6 +65,7 @@ const streamFile = (c: Context, fileName: string): IncomingFile => {
       say("problem.cut-short", { file: fileName, expected: String(length), got: String(got) }),
     );
   let got = 0;
+  let failure: Error | undefined;
   const counted = new PassThrough({
     transform(chunk: Uint8Array, _encoding, done) {
       got += chunk.byteLength;
@@ -78,9 +79,12 @@ const streamFile = (c: Context, fileName: string): IncomingFile => {
   const source = c.req.raw.body === null ? Readable.from([]) : Readable.fromWeb(c.req.raw.body as NodeReadableStream<Uint8Array>);
   // A connection that breaks ends the source with an error of Node's; what the use case sees is that the file is cut short.
   source.on("error", () => counted.destroy(cutShort(got)));
-  counted.on("error", () => source.destroy());
+  counted.on("error", (error) => {
+    failure = error;
+    source.destroy();
+  });
   source.pipe(counted);
-  return { bytes: counted, length };
+  return { bytes: counted, length, failure: () => failure };
 };
 
 const parsePart = (part: "params" | "query" | "body", schema: z.ZodType | undefined, input: () => unknown): unknown => {

@@ -5,7 +5,8 @@ export const enCli = {
   "cli.option.book": "folder of the book (else STIPULE_BOOK, else the demo's folder)",
   "cli.option.json": "answer as JSON",
   "cli.option.dry": "say what would be done, without doing it",
-  "cli.exit-codes": "Exit codes: 0 done; 1 failed, nothing half done; 2 the command was not understood; 3 done, with problems that are listed.",
+  "cli.exit-codes":
+    "Exit codes: 0 done; 1 failed, nothing half done; 2 the command was not understood; 3 done, with problems that are listed.",
   "cli.exit-codes.summary": "what the exit codes mean",
   "cli.dry": "Would do: {label} ({count, plural, one {one record} other {# records}})",
   "cli.edit": "{label}.",
@@ -57,7 +58,8 @@ export const enCli = {
   "cli.bring.sum":
     "{fresh, plural, one {One photograph} other {# photographs}} brought, {here} already here, {refused} refused. The files in {folder} were not touched.",
   "cli.clock.none": "No camera clock seems to run off.",
-  "cli.clock.proposal": "{dates}: {sentence} {before} of {count} on a stop before, {after} after.{trust, select, yes { Apply with --apply.} other { Too thin to trust; nothing is proposed.}}",
+  "cli.clock.proposal":
+    "{dates}: {sentence} {before} of {count} on a stop before, {after} after.{trust, select, yes { Apply with --apply.} other { Too thin to trust; nothing is proposed.}}",
   "cli.clock.applied": "Shifted by {seconds} s; {placed} placed at plants, {unsure} not sure.",
   "cli.tray.none": "Nothing waits to be sorted.",
   "cli.tray.row": "{taken}  {file}",
@@ -90,7 +92,8 @@ export const enCli = {
   "serve.book": "The data lies in {folder}",
   "serve.stop": "Stop it with Ctrl+C.",
   "serve.port-moved": "Port {wanted} is in use; {port} is taken instead.",
-  "serve.port-taken": "Port {port} is in use by another program. Choose another with --port, or leave --port out and a free one is looked for.",
+  "serve.port-taken":
+    "Port {port} is in use by another program. Choose another with --port, or leave --port out and a free one is looked for.",
   "serve.ports-taken": "Ports {from} to {to} are all in use. Choose a free one with --port.",
   "serve.port-forbidden": "Port {port} may not be used by this user. Choose one above 1023 with --port.",
   "serve.stopping": "Stopping; what was done is kept.",

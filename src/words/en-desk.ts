@@ -21,6 +21,7 @@ export const enDesk = {
   "kind.photo": "photograph",
   "kind.account": "account",
   "kind.table": "reference table",
+  "kind.taxon": "taxon",
   "kind.book": "book",
   "kind.job": "piece of work",
 
@@ -69,6 +70,7 @@ export const enDesk = {
   "refused.table-in-use": "Table “{title}” is used by {plants}. Give them another table first.",
   "refused.starter": "There is no table “{key}” that comes with Stipule. There are: {has}.",
   "refused.sheets": "Some sheets are not in this book: {ids}. Nothing was changed.",
+  "refused.folder": "There is no folder “{folder}” on this machine, or it cannot be read.",
   "refused.taxa-count": "Choose two to six taxa; {count} were named.",
 
   // questions before a series is kept
