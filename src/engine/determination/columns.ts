@@ -171,25 +171,38 @@ const statesColumn = (
   const taxonCount = columns.standing.length;
   const column = new Float64Array(taxonCount + 1);
   const outside = outsideFrequencies(columns, options.background);
-  const likelihood = new Float64Array(taxonCount + 1);
+  const likelihood = rows.length === 1 ? column : new Float64Array(taxonCount + 1);
   for (const row of rows) {
-    sumOverStates(columns.frequency, row, likelihood.subarray(0, taxonCount));
+    sumOverStates(columns.frequency, row, likelihood, taxonCount);
     let none = 0;
     for (let s = 0; s < row.length; s += 1) none += (outside[s] ?? 0) * (row[s] ?? 0);
     likelihood[taxonCount] = none;
-    for (let h = 0; h <= taxonCount; h += 1) column[h] = (column[h] as number) + Math.log(likelihood[h] as number) / rows.length;
+    if (rows.length === 1) for (let h = 0; h <= taxonCount; h += 1) column[h] = Math.log(column[h] as number);
+    else for (let h = 0; h <= taxonCount; h += 1) column[h] = (column[h] as number) + Math.log(likelihood[h] as number) / rows.length;
   }
   return column;
 };
 
-/** likelihood[t] = sum over states of frequency times report: the inner loop of a look, so indices are trusted. */
-const sumOverStates = (frequency: Float64Array | Float32Array, row: Float64Array, likelihood: Float64Array): void => {
-  const taxonCount = likelihood.length;
-  likelihood.fill(0);
-  for (let s = 0; s < row.length; s += 1) {
-    const share = row[s] as number;
-    const start = s * taxonCount;
-    for (let t = 0; t < taxonCount; t += 1) likelihood[t] = (likelihood[t] as number) + (frequency[start + t] as number) * share;
+/**
+ * likelihood[t] = sum over states of frequency times report: the inner loop of a look, so indices are trusted and four
+ * states are taken in one pass, which halves the traffic to memory.
+ */
+const sumOverStates = (frequency: Float64Array | Float32Array, row: Float64Array, likelihood: Float64Array, taxonCount: number): void => {
+  for (let s = 0; s < row.length; s += 4) {
+    const [a, b, c, d] = [0, 1, 2, 3].map((k) => row[s + k] ?? 0) as [number, number, number, number];
+    const atA = s * taxonCount;
+    const last = (row.length - 1) * taxonCount;
+    const atB = Math.min(atA + taxonCount, last);
+    const atC = Math.min(atA + 2 * taxonCount, last);
+    const atD = Math.min(atA + 3 * taxonCount, last);
+    for (let t = 0; t < taxonCount; t += 1) {
+      const four =
+        (frequency[atA + t] as number) * a +
+        (frequency[atB + t] as number) * b +
+        (frequency[atC + t] as number) * c +
+        (frequency[atD + t] as number) * d;
+      likelihood[t] = s === 0 ? four : (likelihood[t] as number) + four;
+    }
   }
 };
 

@@ -76,7 +76,7 @@ export const determinationOptions = (given: Partial<DeterminationOptions>): Dete
     const value = options[name];
     if (value === null) return;
     if (!(typeof value === "number" && value >= low && value <= high)) {
-      throw new RangeError(`determinationOptions requires ${name} between ${low} and ${high}: got ${String(value)}`);
+      throw new RangeError(`determinationOptions requires ${name} between ${low} and ${high}: got ${JSON.stringify(value)}`);
     }
   };
   between("noneOfThese", 0, 0.999999);

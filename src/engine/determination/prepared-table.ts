@@ -61,7 +61,7 @@ export interface PreparedTable {
  */
 export const prepareTable = (table: ReferenceTable, convention: RangeConvention = defaultRangeConvention): PreparedTable => {
   const index = new Map(table.taxa.map((taxon, i) => [taxon.id, i]));
-  const rows = new Map(table.characters.map((character) => [character.id, new Array<ScoreDistribution>(table.taxa.length).fill(unknown)]));
+  const rows = new Map(table.characters.map((character) => [character.id, Array.from(table.taxa, () => unknown)]));
   const characters = new Map(table.characters.map((character) => [character.id, character]));
   for (const { taxonId, characterId, value } of table.scores) {
     const at = index.get(taxonId);

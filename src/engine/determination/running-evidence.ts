@@ -93,14 +93,16 @@ export const startEvidence = (table: PreparedTable, given: Partial<Determination
       return;
     }
     const now = before ?? new Float64Array(size);
-    now.fill(0);
+    let isFirst = true;
     const shared = groupExponent(options, group, members.length);
     for (const id of members) {
       const column = columns.get(id);
       const character = table.characters.get(id);
       if (column === undefined || character === undefined) continue;
       const exponent = shared * roleExponent(character);
-      for (let h = 0; h < size; h += 1) now[h] = (now[h] as number) + exponent * (column[h] as number);
+      if (isFirst) for (let h = 0; h < size; h += 1) now[h] = exponent * (column[h] as number);
+      else for (let h = 0; h < size; h += 1) now[h] = (now[h] as number) + exponent * (column[h] as number);
+      isFirst = false;
     }
     added.set(group, now);
     addExactly(coarse, fine, now, 1);

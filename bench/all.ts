@@ -1,0 +1,3 @@
+/** Runs every bench, one after another. Each prints its own table. */
+await import("./one-look.bench.js");
+await import("./store.bench.js");
