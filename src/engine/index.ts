@@ -123,6 +123,7 @@ export type { GowerColumn } from "./characters/gower.js";
 // determination
 export { separations, shortestDiagnosis } from "./determination/apart.js";
 export type { Separation, ShortestDiagnosis } from "./determination/apart.js";
+export { buildCase, characterEvidence } from "./determination/case.js";
 export { caseByRule } from "./determination/case-by-rule.js";
 export type { CaseByRule, CaseInput } from "./determination/case-by-rule.js";
 export { evidenceUpTo, findingsOf, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
@@ -204,3 +205,16 @@ export { typicality } from "./determination/typicality.js";
 export type { Typicality } from "./determination/typicality.js";
 export { decibans, weightOfEvidence } from "./determination/weight-of-evidence.js";
 export type { CharacterWeight, GroupWeight, WeightOfEvidence } from "./determination/weight-of-evidence.js";
+
+// diagram
+export { demoSketch, demoSketches } from "./diagram/demo-sketches.js";
+export { pathPoints } from "./diagram/drawing.js";
+export type { CircleShape, Drawing, Figure, GroupShape, Paint, PathShape, PointMm, Shape, TextShape, Truth } from "./diagram/drawing.js";
+export { drawFigure, figureViews } from "./diagram/figure.js";
+export type { FigureRequest, FigureView } from "./diagram/figure.js";
+export { crossOf, figureParameters } from "./diagram/figure-parameters.js";
+export type { FigureParameters, LeafFoot, WinterOrgan } from "./diagram/figure-parameters.js";
+export { drawSketch, sketchMm } from "./diagram/sketch.js";
+export type { SketchSpec } from "./diagram/sketch.js";
+export { shapesToSvg, toSvg } from "./diagram/to-svg.js";
+export type { SvgOptions } from "./diagram/to-svg.js";

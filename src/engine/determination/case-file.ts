@@ -128,6 +128,8 @@ export interface CaseFile {
   readonly standsAgainst: readonly Witness[];
   readonly rivals: readonly RivalStanding[];
   readonly noneOfThese: number;
+  /** Probability of the leader with every taxon equally likely beforehand; where it differs, the prior did something. */
+  readonly leaderWithoutPrior: number | null;
   /** Typicality of the leader, 0-1: how often a plant of that taxon looks this unusual or more; null = not computed. */
   readonly typicality: number | null;
   /** The least number of looks (pooled characters) that would have to be wrong to change the leading taxon, and which. */
