@@ -42,8 +42,10 @@ export const enPhotos = {
   "photo.note.pages": "The file has {count} pages; the first is shown.",
   "photo.note.name-cut": "The name was longer than {most} characters and is cut.",
 
+  "photo.folder-unreadable": "The folder “{folder}” cannot be read ({why}). Check the path and whether the card is in.",
+
   "edit.bring": "Bring {count, plural, one {one photograph} other {# photographs}}",
-  "edit.place": "Shift the camera by {seconds} s and place {count, plural, one {one photograph} other {# photographs}} by the stops",
+  "edit.place": "Shift the camera by {seconds} s and place by the stops",
 
   "clock.behind": "The camera seems {time} behind the phone: {after} of {of} photographs lie at a stop, instead of {before}.",
   "clock.ahead": "The camera seems {time} ahead of the phone: {after} of {of} photographs lie at a stop, instead of {before}.",
