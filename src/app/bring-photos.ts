@@ -229,6 +229,8 @@ const keepOriginal = async (source: PhotoSource, store: BookStore): Promise<{ id
       if (!from.readableEnded && !counted.destroyed) counted.destroy(refuseAs(unread(new Error("it ended too early"))));
     });
     counted.once("close", () => from.destroy());
+    // The source may fail before the store listens; an error nobody listens to would end the program.
+    counted.on("error", () => undefined);
     bytes = from.pipe(counted);
   }
   try {

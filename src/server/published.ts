@@ -22,6 +22,9 @@ export const mountPublished = (app: Hono, publishedRoot: string): void => {
     const urlPath = new URL(c.req.url).pathname.slice("/published/".length);
     const file = await fileBelow(publishedRoot, urlPath);
     if (file === undefined) throw new RequestProblem(404, "not-published", "problem.title.not-found", say("problem.not-published"));
+    // Links in a page are relative to its folder, so the address of a folder ends in a slash.
+    const isFolder = file.path.endsWith("index.html") && !urlPath.endsWith("index.html");
+    if (isFolder && urlPath !== "" && !urlPath.endsWith("/")) return c.redirect(`/published/${urlPath}/`, 301);
     return sendFile(c, { ...file, headers: { "Cache-Control": "no-store", "Content-Security-Policy": policy } });
   });
 };
