@@ -4,10 +4,10 @@ import { bookInfo } from "../engine/index.js";
 import { beginBook, restoreLatestBackup } from "../store/index.js";
 import { benchOn } from "./open-workbench.js";
 import type { OpenBench } from "./open-workbench.js";
-import { readDemo } from "./demo-file.js";
+import { starterVocabulary } from "./starter-kit.js";
 
 /**
- * An empty book. Stages and standard views are those of the demo: they are general words, not findings.
+ * An empty book with the everyday stages and the standard views.
  * @throws the store's `folder-not-empty`, `folder-not-writable`, `disk-full`.
  */
 export const beginEmptyBook = async (
@@ -15,8 +15,8 @@ export const beginEmptyBook = async (
   info: Partial<BookInfo> & { readonly title: string },
   { clock, programRoot }: { readonly clock: () => Date; readonly programRoot: string },
 ): Promise<OpenBench> => {
-  const { content } = await readDemo(programRoot);
-  return benchOn(await beginBook(folder, bookInfo.parse(info), { clock, stages: content.stages, views: content.views }), clock);
+  const { stages, views } = await starterVocabulary(programRoot);
+  return benchOn(await beginBook(folder, bookInfo.parse(info), { clock, stages, views }), clock);
 };
 
 /** Puts the newest sound backup in the place of the database; the damaged files are kept beside. */

@@ -166,6 +166,7 @@ export type { PublicPlace } from "./outing/public-place.js";
 export { readTableCsv } from "./exchange/table-csv/read.js";
 export type { TableReading } from "./exchange/table-csv/read.js";
 export { writeTableCsv } from "./exchange/table-csv/write.js";
+export { patternTable, starterCharacters, starterStages, starterViews } from "./exchange/starter-vocabulary.js";
 export { readDemoYear } from "./exchange/demo-year.js";
 export type { DemoPhoto, DemoYear } from "./exchange/demo-year.js";
 

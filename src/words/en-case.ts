@@ -131,6 +131,14 @@ export const enCase = {
   "year.not-reached": "not reached",
   "year.now": "now",
 
+  // what comes with Stipule
+  "starter.willowherbs": "Willowherbs (the invented demo year)",
+  "starter.willowherbs-notice": "Ten willowherbs by 28 characters, from memory and rounded: illustrative, not for identification.",
+  "starter.irises": "Three irises, measured",
+  "starter.irises-notice": "Sepals and petals of 50 flowers of each of three species (Anderson 1935; Fisher 1936). To learn the tool by.",
+  "starter.pattern": "Characters of flowering plants, without taxa",
+  "starter.pattern-notice": "About 145 general characters as a pattern: take them, leave out what you do not need, add your taxa.",
+
   // side by side
   "apart.unknown": "nobody says",
   "apart.not-applicable": "has none",

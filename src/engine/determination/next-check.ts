@@ -8,7 +8,6 @@ import { addDays } from "../base/dates.js";
 import { nextWindow } from "../season/stage-window.js";
 import type { CharacterFinding, NextCheck, RuleOutcome } from "./case-file.js";
 import { difference } from "./meeting.js";
-import type { TaxonBeforeRule } from "./rule.js";
 import type { ScoreLookup } from "./score-lookup.js";
 
 /** Go this long before the day on which the plant was mown last year. Common practice, no source. */
