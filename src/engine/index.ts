@@ -209,6 +209,11 @@ export type { CharacterWeight, GroupWeight, WeightOfEvidence } from "./determina
 
 // diagram
 export { demoSketch, demoSketches } from "./diagram/demo-sketches.js";
+export { drawDog } from "./diagram/dog.js";
+export { composePlate, groundShrink } from "./diagram/plate.js";
+export type { GroundKind, Plate, PlateRequest, PlateTruth } from "./diagram/plate.js";
+export { seededRandom } from "./diagram/seeded-random.js";
+export type { SeededRandom } from "./diagram/seeded-random.js";
 export { pathPoints } from "./diagram/drawing.js";
 export type { CircleShape, Drawing, Figure, GroupShape, Paint, PathShape, PointMm, Shape, TextShape, Truth } from "./diagram/drawing.js";
 export { drawFigure, figureViews } from "./diagram/figure.js";
@@ -217,5 +222,7 @@ export { crossOf, figureParameters } from "./diagram/figure-parameters.js";
 export type { FigureParameters, LeafFoot, WinterOrgan } from "./diagram/figure-parameters.js";
 export { drawSketch, sketchMm } from "./diagram/sketch.js";
 export type { SketchSpec } from "./diagram/sketch.js";
+export type { StageId as FigureStage } from "./diagram/habit.js";
+export type { Setting as LandscapeSetting } from "./diagram/landscape.js";
 export { shapesToSvg, toSvg } from "./diagram/to-svg.js";
 export type { SvgOptions } from "./diagram/to-svg.js";
