@@ -23,6 +23,6 @@ export default defineConfig({
   server: {
     host: "127.0.0.1",
     port: 4811,
-    proxy: Object.fromEntries(["/api", "/image", "/published"].map((path) => [path, { target: server, changeOrigin: true }])),
+    proxy: Object.fromEntries(["/api/", "/image/", "/published/"].map((path) => [path, { target: server, changeOrigin: true }])),
   },
 });

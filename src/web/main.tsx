@@ -4,7 +4,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { ApiProblem } from "./api.js";
 import { App } from "./app.js";
-import { applyLook, storedLook } from "./parts/look.js";
+import { applyLook, applyType, storedLook, storedType } from "./parts/look.js";
 import "./styles/fonts.css";
 import "./styles/tokens.css";
 import "./styles/base.css";
@@ -12,6 +12,7 @@ import "./styles/parts.css";
 import "./styles/print.css";
 
 applyLook(storedLook());
+applyType(storedType());
 
 const client = new QueryClient({
   defaultOptions: {

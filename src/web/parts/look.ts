@@ -32,3 +32,35 @@ export const chooseLook = (look: Look): void => {
     // A browser that keeps nothing shows the look until the page is closed.
   }
 };
+
+/** How large the letters are. Kept in this browser only. */
+export const types = ["usual", "large", "largest"] as const;
+export type TypeSize = (typeof types)[number];
+
+const typeKey = "stipule.type";
+
+/** The size chosen in this browser; "usual" when none was, or when the browser keeps nothing. */
+export const storedType = (): TypeSize => {
+  try {
+    const text = localStorage.getItem(typeKey);
+    return types.find((type) => type === text) ?? "usual";
+  } catch {
+    return "usual";
+  }
+};
+
+/** Draws the page in a size. */
+export const applyType = (type: TypeSize): void => {
+  if (type === "usual") delete document.documentElement.dataset["type"];
+  else document.documentElement.dataset["type"] = type;
+};
+
+/** Chooses a size and keeps the choice where the browser allows. */
+export const chooseType = (type: TypeSize): void => {
+  applyType(type);
+  try {
+    localStorage.setItem(typeKey, type);
+  } catch {
+    // A browser that keeps nothing shows the size until the page is closed.
+  }
+};

@@ -13,6 +13,8 @@ import { choose, chooseAll, stepOf, type Gesture, type Selection } from "./selec
 
 const gap = 8;
 const captionHeight = 40;
+/** Of the box, as in sorting.css. */
+const padding = 6;
 
 interface TileProps {
   readonly sheet: SheetRow;
@@ -83,7 +85,7 @@ export const ContactSheet = ({ sheets, ids, selection, onSelect, onKey, label, u
   useEffect(() => {
     const element = box.current;
     if (element === null) return undefined;
-    const watch = new ResizeObserver(() => setSize({ width: element.clientWidth, height: element.clientHeight }));
+    const watch = new ResizeObserver(() => setSize({ width: element.clientWidth - 2 * padding, height: element.clientHeight }));
     watch.observe(element);
     return () => watch.disconnect();
   }, []);

@@ -156,7 +156,7 @@ export const Place = () => {
 
   return (
     <div className="sorting">
-      <h1 className="visually-hidden">{say("sort.title")}</h1>
+      <h1 className="hidden-words">{say("sort.title")}</h1>
       <div className="sorting-top">
         <label className="sorting-day">
           {say("sort.day")}
@@ -238,23 +238,6 @@ export const Place = () => {
               tileWidth={tileWidths[tile]}
             />
           )}
-          <KeyLegend
-            rows={rows}
-            under={under}
-            onTurn={setUnder}
-            onSay={sayOf}
-            current={current}
-            deeds={[
-              { key: "Enter", word: say("sort.deed.next"), act: next },
-              { key: ".", word: last === null ? say("sort.deed.repeat-none") : say("sort.deed.repeat", { what: last.label }), act: repeat, off: last === null },
-              { key: "/", word: say("sort.deed.find"), act: () => setOpen("find") },
-              { key: "X", word: say(here?.leftOut === true ? "sort.deed.take-in" : "sort.deed.leave-out"), act: leaveOut },
-              { key: "U", word: say("work.undo"), act: undo },
-              { key: "Space", word: say("sort.deed.large"), act: () => setOpen("large") },
-            ]}
-          />
-          <Says>{said}</Says>
-          <ProblemNote problem={problem} />
         </div>
         <aside className="sorting-sheet" aria-label={say("sort.sheet")}>
           {here !== undefined && (
@@ -279,6 +262,25 @@ export const Place = () => {
             </>
           )}
         </aside>
+        <div className="sorting-foot">
+          <KeyLegend
+            rows={rows}
+            under={under}
+            onTurn={setUnder}
+            onSay={sayOf}
+            current={current}
+            deeds={[
+              { key: "Enter", word: say("sort.deed.next"), act: next },
+              { key: ".", word: last === null ? say("sort.deed.repeat-none") : say("sort.deed.repeat", { what: last.label }), act: repeat, off: last === null },
+              { key: "/", word: say("sort.deed.find"), act: () => setOpen("find") },
+              { key: "X", word: say(here?.leftOut === true ? "sort.deed.take-in" : "sort.deed.leave-out"), act: leaveOut },
+              { key: "U", word: say("work.undo"), act: undo },
+              { key: "Space", word: say("sort.deed.large"), act: () => setOpen("large") },
+            ]}
+          />
+          <Says>{said}</Says>
+          <ProblemNote problem={problem} />
+        </div>
       </div>
       {open === "find" && (
         <FindDialog

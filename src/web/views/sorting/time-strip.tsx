@@ -29,7 +29,7 @@ export const TimeStrip = ({ day, sheets, outing, nickOf, here, onStop }: TimeStr
   const between = taken.filter(({ at }) => !stops.some(({ from, to }) => at >= from && at <= to)).length;
   return (
     <div className="strip">
-      <p className="visually-hidden">{say("sort.strip", { day, count: taken.length, stops: stops.length, between })}</p>
+      <p className="hidden-words">{say("sort.strip", { day, count: taken.length, stops: stops.length, between })}</p>
       <div className="strip-track" aria-hidden="true">
         {taken.map(({ sheet, at }) => (
           <i key={sheet.id} className={sheet.id === here?.id ? "here" : sheet.plantId === null ? "loose" : ""} style={{ left: share(at) }} />
