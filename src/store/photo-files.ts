@@ -2,7 +2,7 @@
  * The photo files of a book. Originals lie under the SHA-256 of their bytes, `originals/ab/cd/<sha256>`, read-only and
  * without an extension: the name says what the bytes are and nothing else, so the same photograph brought as .JPG and
  * .jpeg is one file, and a format recognised better later renames nothing. What a file is called outside stands in its
- * record, and an archive gives the extension back. Derivatives lie at `derived/<size>/ab/<sha256>.webp`.
+ * record, and an archive gives the extension back. Derivatives lie at `derived/<size>/ab/<sha256>.jpg`.
  */
 import { existsSync, renameSync } from "node:fs";
 import { rename, rm, stat } from "node:fs/promises";
@@ -40,7 +40,7 @@ export const photoFiles = (
   const incoming = join(folder, "incoming");
   const originalPath = (id: PhotoId): string => join(folder, originalName(checked(id)));
   const derivativePath = (id: PhotoId, size: DerivativeSize): string =>
-    join(folder, "derived", String(size), checked(id).slice(0, 2), `${id}.webp`);
+    join(folder, "derived", String(size), checked(id).slice(0, 2), `${id}.jpg`);
   const isFile = async (path: string): Promise<boolean> => {
     try {
       const found = await stat(path);
@@ -90,10 +90,10 @@ export const photoFiles = (
         if (await effects.isReferred(id)) throw new OriginalInUse(id);
         await rm(path, { force: true });
       }),
-    writeDerivative: (id, size, webp) =>
+    writeDerivative: (id, size, jpeg) =>
       tag(async () => {
         const path = derivativePath(id, size);
-        const written = await writeIncoming(incoming, webp, effects.active, 0o644);
+        const written = await writeIncoming(incoming, jpeg, effects.active, 0o644);
         try {
           await makeFolder(dirname(path));
           // The bytes are synced, so whatever bears the name is whole. The directory is not: when the power goes, the name
