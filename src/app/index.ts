@@ -20,6 +20,7 @@ export type { JobControl, Jobs, JobWork } from "./jobs.js";
 
 // plants and the year
 export { plantList } from "./plant-list.js";
+export { caseView, plantCase } from "./case-view.js";
 export { plantPage } from "./plant-page.js";
 export { yearView } from "./year-view.js";
 export { apartView } from "./apart-view.js";
@@ -44,6 +45,21 @@ export { bringFolderJob, lastBrought } from "./bring-folder-job.js";
 export { applyClockShift, proposeClockShifts } from "./place-photos.js";
 export { changeSheets, getSheet, listSheets } from "./sheets.js";
 
+// what comes with Stipule
+export { starterTables, starterVocabulary } from "./starter-kit.js";
+
+// on plain files
+export { apartInTable, shortestInTable, standOnFiles, tableFromCsv } from "./stand-on-files.js";
+export type { ApartReport, FileStanding, StandReport } from "./stand-on-files.js";
+
 // tables
 export { getTable, keepTable, removeTable, summaryOf, takeStarterTable } from "./tables.js";
 export type { StarterTable } from "./tables.js";
+
+// pages
+export { draftPage, listPages, publishPage } from "./publish-page.js";
+
+// the demo's photographs
+export { demoPhotoFolder } from "./demo/demo-photo-folder.js";
+export { demoPhotoEdition, drawDemoPhotos } from "./demo/draw-demo-photos.js";
+export type { DemoPhotoFolder, DemoPhotoOptions, DemoPhotosMade, DemoPhotoTruth } from "./demo/draw-demo-photos.js";

@@ -163,6 +163,8 @@ export { givesPlaceAway, halfDiagonalM, publicPlace } from "./outing/public-plac
 export type { PublicPlace } from "./outing/public-place.js";
 
 // exchange
+export { readLooksCsv } from "./exchange/looks-csv.js";
+export type { LooksReading, Specimen } from "./exchange/looks-csv.js";
 export { readTableCsv } from "./exchange/table-csv/read.js";
 export type { TableReading } from "./exchange/table-csv/read.js";
 export { writeTableCsv } from "./exchange/table-csv/write.js";
@@ -192,8 +194,8 @@ export { expectedInformation, informationOfOutcomes, informationOfValues } from 
 export type { ExpectedInformation, ValueHypothesis } from "./determination/information.js";
 export { gatherEvidence, posterior, posteriorOf, probabilitiesOf } from "./determination/posterior.js";
 export type { Chance, Posterior } from "./determination/posterior.js";
-export { assembleTable, prepareCharacter, prepareTable, standing } from "./determination/prepared-table.js";
-export type { MeasureColumns, PreparedCharacter, PreparedTable, StateColumns } from "./determination/prepared-table.js";
+export { assembleTable, frequencyKinds, prepareCharacter, prepareTable, standing } from "./determination/prepared-table.js";
+export type { FrequencyKinds, MeasureColumns, PreparedCharacter, PreparedTable, StateColumns } from "./determination/prepared-table.js";
 export { robustness, surprises } from "./determination/robustness.js";
 export type { Robustness, Surprise } from "./determination/robustness.js";
 export { startEvidence } from "./determination/running-evidence.js";

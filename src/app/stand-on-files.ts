@@ -1,0 +1,126 @@
+/** Determination on plain files, without a book: a table as CSV, specimens as CSV, the case of each. */
+import {
+  buildCase,
+  caseByRule,
+  prepareTable,
+  readLooksCsv,
+  readTableCsv,
+  scoreLookup,
+  separations,
+  settledRule,
+  shortestDiagnosis,
+  type CaseFile,
+  type Problem,
+  type ReferenceTable,
+  type ResultWord,
+  type Tool,
+  tools,
+} from "../engine/index.js";
+import { spansText } from "../words/index.js";
+import { standingOf } from "./case-words.js";
+
+export interface FileStanding {
+  readonly specimen: string;
+  readonly word: ResultWord;
+  readonly taxonIds: readonly string[];
+  readonly headline: string;
+  readonly explanation: string;
+  readonly noneOfThese: number;
+  readonly probabilities: readonly { readonly taxonId: string; readonly probability: number }[];
+  readonly leastWrong: number | null;
+  readonly wouldHaveToBeWrong: readonly string[];
+  readonly disagreement: CaseFile["disagreement"];
+  readonly nextChecks: readonly {
+    readonly characterId: string;
+    readonly pairs: number;
+    readonly score: number;
+    readonly bits: number | null;
+    readonly tool: Tool;
+  }[];
+}
+
+export interface StandReport {
+  readonly table: string;
+  readonly notice: string;
+  readonly specimens: readonly FileStanding[];
+  readonly problems: readonly Problem[];
+}
+
+/** A table from CSV text; null with the problems when it cannot be read. */
+export const tableFromCsv = (csv: string): { readonly table: ReferenceTable | null; readonly problems: readonly Problem[] } =>
+  readTableCsv(csv, { id: "table", title: "", stages: [] });
+
+/** The case of every specimen of a looks file. Specimens with a problem are named and left out; the rest go on. */
+export const standOnFiles = (tableCsv: string, looksCsv: string): StandReport => {
+  const { table, problems } = tableFromCsv(tableCsv);
+  if (table === null)
+    return {
+      table: "",
+      notice: "",
+      specimens: [],
+      problems: problems.map((problem) => ({ ...problem, where: `table: ${problem.where}` })),
+    };
+  const read = readLooksCsv(looksCsv, table);
+  const prepared = prepareTable(table);
+  const rule = settledRule.parse({});
+  const specimens = read.specimens.map((specimen): FileStanding => {
+    const input = { table, evidence: specimen, rivalIds: [], happenings: [], rule, upTo: null };
+    const file = buildCase(input, {}, prepared);
+    const standing = standingOf(table, caseByRule(input), file.nextChecks);
+    return {
+      specimen: specimen.name,
+      word: file.word,
+      taxonIds: file.taxonIds,
+      headline: spansText(standing.headline),
+      explanation: standing.explanation,
+      noneOfThese: file.noneOfThese,
+      probabilities: file.rivals.map(({ taxonId, probability }) => ({ taxonId, probability })),
+      leastWrong: file.robustness.leastWrong,
+      wouldHaveToBeWrong: file.robustness.characterIds,
+      disagreement: file.disagreement,
+      nextChecks: file.nextChecks
+        .slice(0, 10)
+        .map(({ characterId, pairs, score, bits, tool }) => ({ characterId, pairs, score, bits, tool })),
+    };
+  });
+  return {
+    table: table.title,
+    notice: table.notice,
+    specimens,
+    problems: read.problems.map((problem) => ({ ...problem, where: `looks: ${problem.where}` })),
+  };
+};
+
+export interface ApartReport {
+  readonly a: string;
+  readonly b: string;
+  readonly separations: readonly { readonly characterId: string; readonly how: "sure" | "usual" }[];
+}
+
+/** What separates two taxa of a table. @returns null when the table has not both */
+export const apartInTable = (table: ReferenceTable, a: string, b: string): ApartReport | null => {
+  const find = (text: string) => table.taxa.find((taxon) => taxon.id === text) ?? table.taxa.find((taxon) => taxon.name === text);
+  const [first, second] = [find(a), find(b)];
+  if (first === undefined || second === undefined) return null;
+  return { a: first.id, b: second.id, separations: separations(table, scoreLookup(table), first.id, second.id) };
+};
+
+/** The smallest sets of characters that single a taxon out, with at most a tool. @returns null when the table has not the taxon */
+export const shortestInTable = (
+  table: ReferenceTable,
+  taxonText: string,
+  { atMost = null, stageId = null }: { readonly atMost?: Tool | null; readonly stageId?: string | null },
+) => {
+  const taxon = table.taxa.find((t) => t.id === taxonText) ?? table.taxa.find((t) => t.name === taxonText);
+  if (taxon === undefined) return null;
+  const reach = atMost === null ? tools.length : tools.indexOf(atMost);
+  const diagnosis = shortestDiagnosis(
+    table,
+    scoreLookup(table),
+    taxon.id,
+    (character) =>
+      (tools.indexOf(character.tool) <= reach || character.tool === "computed") &&
+      (stageId === null || character.seenIn.some((stage) => stage === stageId)),
+  );
+  return { taxonId: taxon.id, ...diagnosis };
+};
