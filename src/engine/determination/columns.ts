@@ -171,6 +171,13 @@ const statesColumn = (
   const taxonCount = columns.standing.length;
   const column = new Float64Array(taxonCount + 1);
   const outside = outsideFrequencies(columns, options.background);
+  if (columns.kinds !== null) {
+    const { ofTaxon, example } = columns.kinds;
+    const ofKind = Float64Array.from(example, (t) => meanLog(rows, (s) => columns.frequency[s * taxonCount + t] ?? 0));
+    for (let t = 0; t < taxonCount; t += 1) column[t] = ofKind[ofTaxon[t] as number] as number;
+    column[taxonCount] = meanLog(rows, (s) => outside[s] ?? 0);
+    return column;
+  }
   const likelihood = rows.length === 1 ? column : new Float64Array(taxonCount + 1);
   for (const row of rows) {
     sumOverStates(columns.frequency, row, likelihood, taxonCount);
@@ -182,6 +189,10 @@ const statesColumn = (
   }
   return column;
 };
+
+/** Mean over the reports of the log likelihood of one set of frequencies. */
+const meanLog = (rows: readonly Float64Array[], frequencyOf: (state: number) => number): number =>
+  rows.reduce((sum, row) => sum + Math.log(row.reduce((total, share, s) => total + share * frequencyOf(s), 0)) / rows.length, 0);
 
 /**
  * likelihood[t] = sum over states of frequency times report: the inner loop of a look, so indices are trusted and four

@@ -23,8 +23,17 @@ export interface StateColumns {
    */
   readonly frequency: Float64Array | Float32Array;
   readonly standing: Uint8Array;
+  /** Taxa with the same frequencies, where they are few kinds: a look is then reckoned once a kind. null = all unlike. */
+  readonly kinds: FrequencyKinds | null;
   /** Mean frequencies over the scored taxa: what an unscored taxon is taken for. */
   readonly background: Float64Array;
+}
+
+export interface FrequencyKinds {
+  /** Kind of each taxon. */
+  readonly ofTaxon: Uint16Array;
+  /** One taxon of each kind, whose frequencies stand for all. */
+  readonly example: Uint32Array;
 }
 
 export interface MeasureColumns {
@@ -143,6 +152,30 @@ export const backgroundOf = (stateCount: number, frequency: Float64Array | Float
   return background;
 };
 
+/**
+ * Sorts taxa by their frequencies. Tables scored by words have few kinds a character; fitted frequencies are all unlike.
+ * @returns null when there are more kinds than an eighth of the taxa, or than 65,536
+ */
+export const frequencyKinds = (stateCount: number, frequency: Float64Array | Float32Array, taxonCount: number): FrequencyKinds | null => {
+  const most = Math.min(65_536, taxonCount / 8);
+  const ofTaxon = new Uint16Array(taxonCount);
+  const kinds = new Map<string, number>();
+  const example: number[] = [];
+  for (let t = 0; t < taxonCount; t += 1) {
+    let key = "";
+    for (let s = 0; s < stateCount; s += 1) key += `${frequency[s * taxonCount + t]} `;
+    let kind = kinds.get(key);
+    if (kind === undefined) {
+      if (kinds.size + 1 > most) return null;
+      kind = kinds.size;
+      kinds.set(key, kind);
+      example.push(t);
+    }
+    ofTaxon[t] = kind;
+  }
+  return { ofTaxon, example: Uint32Array.from(example) };
+};
+
 const unknown: ScoreDistribution = { kind: "unknown" };
 
 const standingOf = (distribution: ScoreDistribution): number =>
@@ -173,7 +206,8 @@ const stateColumns = (
   for (let s = 0; s < stateIds.length; s += 1) {
     for (let t = 0; t < taxonCount; t += 1) if (stands[t] !== standing.known) frequency[s * taxonCount + t] = background[s] ?? 0;
   }
-  return { kind: "states", stateIds, ordered, absence, frequency, standing: stands, background };
+  const kinds = frequencyKinds(stateIds.length, frequency, taxonCount);
+  return { kind: "states", stateIds, ordered, absence, frequency, standing: stands, kinds, background };
 };
 
 const measureColumns = (id: CharacterId, isCount: boolean, distributions: readonly ScoreDistribution[]): MeasureColumns => {

@@ -7,7 +7,7 @@ import { assembleTable, prepareCharacter } from "./prepared-table.js";
 import { distributionOfScore, frequenciesFromCounts, type ScoreDistribution } from "./score-distribution.js";
 import { fitTwoPieceNormal, logChanceBetween, quantileOf } from "./two-piece-normal.js";
 
-const states = (names: string) => [...names].map((id) => ({ id: id as StateId, name: id, plain: "" }));
+const states = (names: string) => names.split("").map((id) => ({ id: id as StateId, name: id, plain: "" }));
 const answerOf = (names: string, ordered = false, absence: string | null = null) => ({
   kind: "states" as const,
   ordered,
@@ -18,7 +18,7 @@ const character = (id: string, answer: Parameters<typeof prepareCharacter>[0]["a
   ({ id: id as CharacterId, group: id, role: "taxa", weight: 3, misreading: null, onlyIf: null, answer, ...more }) as Parameters<
     typeof prepareCharacter
   >[0];
-const ids = (names: string) => [...names] as StateId[];
+const ids = (names: string) => names.split("") as StateId[];
 
 const frequencies = (usual: string, rarely: string, all = "abcd"): readonly number[] | null => {
   const d = distributionOfScore({ kind: "states", usual: ids(usual), rarely: ids(rarely) }, character("x", answerOf(all)));
@@ -157,5 +157,28 @@ describe("evidence of one kind or another", () => {
     expect(run("support")).toBeGreaterThan(0);
     expect(10 * run("support")).toBeLessThanOrEqual(3.0000001);
     expect(run("hybrid-check")).toBeCloseTo(0, 12);
+  });
+});
+
+describe("a table of few kinds of taxa", () => {
+  it("says the same of every taxon as one reckoned taxon by taxon", () => {
+    const rows = [
+      [0.7, 0.2, 0.1],
+      [0.1, 0.1, 0.8],
+    ];
+    const kinded = prepareCharacter(
+      character("c", answerOf("abc")),
+      Array.from({ length: 40 }, (_, t) => ({ kind: "frequencies", frequencies: rows[t % 3 === 0 ? 1 : 0]! })),
+    );
+    if (kinded.columns.kind !== "states") throw new TypeError("expected states");
+    expect(kinded.columns.kinds?.example).toHaveLength(2);
+    const taxa = Array.from({ length: 40 }, (_, t) => ({ id: `t${t}` as TaxonId, expected: true }));
+    const plain = { ...kinded, columns: { ...kinded.columns, kinds: null } };
+    for (const seen of [statesSeen(kinded.id, "c", ids("b")), statesSeen(kinded.id, "c", ids("ac"), "fairly")]) {
+      const one = posterior(assembleTable({ taxa, characters: [kinded] }), [seen]);
+      const other = posterior(assembleTable({ taxa, characters: [plain] }), [seen]);
+      one.taxa.forEach(({ probability }, t) => expect(Math.abs(probability - other.taxa[t]!.probability)).toBeLessThan(1e-14));
+      expect(Math.abs(one.noneOfThese.probability - other.noneOfThese.probability)).toBeLessThan(1e-14);
+    }
   });
 });
