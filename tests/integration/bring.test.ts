@@ -1,0 +1,161 @@
+/**
+ * Bringing photographs into a real book: what is kept, what is refused, and that nothing acknowledged is lost when the
+ * process is killed at random moments. Rounds: 4, or as many as STIPULE_KILL_ROUNDS says; STIPULE_KILL_SEED changes the moments.
+ */
+import { spawn } from "node:child_process";
+import { createHash } from "node:crypto";
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { bringFolder } from "../../src/app/bring-folder.js";
+import { bringPhotos } from "../../src/app/bring-photos.js";
+import type { PhotoSource } from "../../src/app/bring-photos.js";
+import { remakeDerivatives } from "../../src/app/remake-derivatives.js";
+import type { BroughtFile } from "../../src/contract/index.js";
+import { openPhotoWorkers } from "../../src/media/index.js";
+import { beginBook, openBook } from "../../src/store/index.js";
+import { smallJpeg, zeroPng } from "../support/odd-photos.js";
+import { seeded } from "../support/store-kill-child.js";
+import { fixedClock, sampleInfo } from "../support/store-sample.js";
+import { temporaryFolders } from "../support/temporary-folder.js";
+
+const newFolder = temporaryFolders();
+const workers = openPhotoWorkers({ threads: 2 });
+afterAll(() => workers.close());
+const rounds = Number(process.env["STIPULE_KILL_ROUNDS"] ?? 4);
+const seed = Number(process.env["STIPULE_KILL_SEED"] ?? 1);
+const now = fixedClock;
+const begin = async () => {
+  const folder = newFolder();
+  return { folder, store: await beginBook(folder, sampleInfo, { clock: fixedClock }) };
+};
+const sha = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
+
+describe("bringing into a real book", () => {
+  it("keeps good files, refuses bad ones without a trace, and proves clean", async () => {
+    const { store } = await begin();
+    const from = newFolder();
+    const good = await smallJpeg(1, 400, 300);
+    mkdirSync(join(from, "card"));
+    const files: Record<string, Buffer> = {
+      "card/good.jpg": good,
+      "card/same.jpg": good,
+      "cut.jpg": good.subarray(0, 3000),
+      "huge.png": zeroPng(30_000, 30_000),
+      "empty.jpg": Buffer.alloc(0),
+      "text.jpg": Buffer.from("text"),
+      [`${"ä".repeat(125)}.jpg`]: await smallJpeg(2),
+    };
+    for (const [name, bytes] of Object.entries(files)) writeFileSync(join(from, name), bytes);
+    const report = await bringFolder(from, { store, workers, now });
+    expect(report).toMatchObject({ fresh: 2, here: 1, refused: 4 });
+    const proof = await store.proof();
+    expect(proof).toMatchObject({ clean: true, originalsChecked: 2, findings: [] });
+    const photos = await store.list("photo");
+    expect(photos.map((photo) => photo.id).toSorted()).toEqual([sha(good), sha(files[`${"ä".repeat(125)}.jpg`]!)].toSorted());
+    for (const photo of photos) expect(sha(readFileSync(store.files.originalPath(photo.id)))).toBe(photo.id);
+    expect((await store.history(10)).every((edit) => !edit.undoable)).toBe(true);
+    // Bringing cannot be undone by accident.
+    expect(await store.undo()).toBeNull();
+    await store.close();
+  });
+
+  it("makes lost small copies again", async () => {
+    const { folder, store } = await begin();
+    await bringPhotos([{ name: "a.jpg", open: async () => await smallJpeg(3) }], { store, workers, now });
+    const [photo] = await store.list("photo");
+    const { rmSync } = await import("node:fs");
+    rmSync(join(folder, "derived"), { recursive: true });
+    expect(await remakeDerivatives({ store, workers })).toMatchObject({ made: 1, failed: [] });
+    expect(await store.files.hasDerivative(photo!.id, 2048)).toBe(true);
+    await store.close();
+  });
+
+  it("holds its memory while many files come", async () => {
+    const { store } = await begin();
+    const jpegs = await Promise.all(Array.from({ length: 20 }, (_, k) => smallJpeg(100 + k, 600, 400)));
+    function* many(count: number): Generator<PhotoSource> {
+      for (let k = 0; k < count; k += 1) yield { name: `${k}.jpg`, open: () => Buffer.from(jpegs[k % jpegs.length]!) };
+    }
+    await bringPhotos(many(100), { store, workers, now });
+    expect(jpegs[0]!.length).toBeGreaterThan(100_000);
+    const before = process.memoryUsage().rss;
+    const report = await bringPhotos(many(1000), { store, workers, now });
+    expect(report).toMatchObject({ here: 1000 });
+    // 1,000 files of more than 100 kB are 100 MB: far more than may stay.
+    expect((process.memoryUsage().rss - before) / 1024 / 1024).toBeLessThan(60);
+    await store.close();
+  });
+});
+
+/** Runs the child until it has said `lines` lines and `delayMs` more, kills it, and gives all it said. */
+const runAndKill = (book: string, from: string, lines: number, delayMs: number): Promise<{ said: BroughtFile[]; killed: boolean }> =>
+  new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, ["--import", "tsx", join(import.meta.dirname, "../support/bring-kill-child.ts"), book, from], {
+      stdio: ["ignore", "pipe", "pipe"],
+    });
+    let out = "";
+    let err = "";
+    let timer: NodeJS.Timeout | undefined;
+    child.stdout.setEncoding("utf8").on("data", (part: string) => {
+      out += part;
+      if (timer === undefined && out.split("\n").length > lines) timer = setTimeout(() => child.kill("SIGKILL"), delayMs);
+    });
+    child.stderr.setEncoding("utf8").on("data", (part: string) => (err += part));
+    child.on("error", reject);
+    child.on("close", (code, signal) => {
+      clearTimeout(timer);
+      if (signal !== "SIGKILL" && code !== 0) reject(new Error(`the child failed: ${err}`));
+      // A line without its end was not said.
+      else {
+        const said = out
+          .split("\n")
+          .slice(0, -1)
+          .map((line) => JSON.parse(line) as BroughtFile);
+        resolve({ said, killed: signal === "SIGKILL" });
+      }
+    });
+  });
+
+it(`loses nothing acknowledged in ${rounds} kills (seed ${seed})`, async () => {
+  const { folder, store: first } = await begin();
+  await first.close();
+  const from = newFolder();
+  const count = 16 * rounds;
+  for (let k = 0; k < count; k += 1) writeFileSync(join(from, `${String(k).padStart(4, "0")}.jpg`), await smallJpeg(1000 + k, 500, 400));
+  const before = readdirSync(from).map((name) => sha(readFileSync(join(from, name))));
+  const random = seeded(seed);
+  const acknowledged = new Set<string>();
+  let kills = 0;
+  for (let round = 1; round <= rounds; round += 1) {
+    // What is here already is said too, and quickly: wait for new ones.
+    const { said, killed } = await runAndKill(folder, from, acknowledged.size + 1 + Math.floor(random() * 12), random() * 60);
+    if (killed) kills += 1;
+    for (const one of said) {
+      expect(one.outcome).not.toBe("refused");
+      acknowledged.add(one.photoId!);
+    }
+    const store = await openBook(folder, { clock: fixedClock });
+    const there = new Set((await store.list("photo")).map((photo) => photo.id as string));
+    for (const id of acknowledged) expect(there.has(id)).toBe(true);
+    for (const id of acknowledged) {
+      expect(await store.files.hasDerivative(id as never, 320)).toBe(true);
+      expect(await store.files.hasDerivative(id as never, 2048)).toBe(true);
+    }
+    const proof = await store.proof();
+    expect(proof.clean).toBe(true);
+    for (const finding of proof.findings) expect(finding.code).toBe("original-unlisted");
+    await store.close();
+  }
+  expect(kills).toBeGreaterThanOrEqual(Math.ceil(rounds / 2));
+
+  // The same folder once more takes up what the kills left.
+  const store = await openBook(folder, { clock: fixedClock });
+  const report = await bringFolder(from, { store, workers, now });
+  expect(report.fresh + report.here).toBe(count);
+  expect(await store.list("photo")).toHaveLength(count);
+  expect(await store.proof()).toMatchObject({ clean: true, originalsChecked: count, findings: [] });
+  expect((await remakeDerivatives({ store, workers })).whole).toBe(count);
+  expect(readdirSync(from).map((name) => sha(readFileSync(join(from, name))))).toEqual(before);
+  await store.close();
+}, 400_000);
