@@ -39,8 +39,11 @@ export type { OutingRow } from "./places-and-outings.js";
 // photographs
 export { derivativeMaker } from "./ensure-derivative.js";
 export { bringFolder } from "./bring-folder.js";
-export { bringPhotos } from "./bring-photos.js";
-export type { BringReport, PhotoSource } from "./bring-photos.js";
+export type { FolderReport } from "./bring-folder.js";
+export { bringPhotos, refusalText } from "./bring-photos.js";
+export type { BringEffects, BringReport, PhotoSource } from "./bring-photos.js";
+export { remakeDerivatives } from "./remake-derivatives.js";
+export type { RemakeReport } from "./remake-derivatives.js";
 export { bringFolderJob, lastBrought } from "./bring-folder-job.js";
 export { applyClockShift, proposeClockShifts } from "./place-photos.js";
 export { changeSheets, getSheet, listSheets } from "./sheets.js";
@@ -63,3 +66,11 @@ export { draftPage, listPages, publishPage } from "./publish-page.js";
 export { demoPhotoFolder } from "./demo/demo-photo-folder.js";
 export { demoPhotoEdition, drawDemoPhotos } from "./demo/draw-demo-photos.js";
 export type { DemoPhotoFolder, DemoPhotoOptions, DemoPhotosMade, DemoPhotoTruth } from "./demo/draw-demo-photos.js";
+
+// species pages
+export { accountSource } from "./page-account.js";
+export type { AccountSource, ChosenPhoto } from "./page-account.js";
+export { draftPage, firstLeak, listPages, pageFolder, publishPage } from "./publish-page.js";
+export type { PublishedPage, PublishEffects } from "./publish-page.js";
+export { findChromium, printPdf } from "./print-pdf.js";
+export type { Paper, PrintProblem } from "./print-pdf.js";
