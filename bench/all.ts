@@ -2,3 +2,4 @@
 export {};
 await import("./one-look.bench.js");
 await import("./store.bench.js");
+await import("./derivatives.bench.js");
