@@ -70,7 +70,7 @@ export type { DemoPhotoFolder, DemoPhotoOptions, DemoPhotosMade, DemoPhotoTruth 
 // species pages
 export { accountSource } from "./page-account.js";
 export type { AccountSource, ChosenPhoto } from "./page-account.js";
-export { draftPage, firstLeak, listPages, pageFolder, publishPage } from "./publish-page.js";
+export { firstLeak, pageFolder } from "./publish-page.js";
 export type { PublishedPage, PublishEffects } from "./publish-page.js";
 export { findChromium, printPdf } from "./print-pdf.js";
 export type { Paper, PrintProblem } from "./print-pdf.js";

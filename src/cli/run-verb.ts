@@ -64,7 +64,7 @@ export const runOnBook = (terminal: Terminal, command: Command, verb: (desk: Ope
     try {
       const rehearsal = dry ? dryRun(open.workbench) : undefined;
       const workbench = rehearsal?.workbench ?? open.workbench;
-      const answer = await verb({ workbench, folder, today: workbench.today(), dry });
+      const answer = await verb({ workbench, workers: open.workers, now: open.now, folder, today: workbench.today(), dry });
       if (rehearsal === undefined) return answer;
       const edits = rehearsal.edits();
       const lines = edits.map((edit) => say("cli.dry", { label: edit.label, count: edit.rowCount }));

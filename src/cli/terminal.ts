@@ -1,5 +1,5 @@
 /** What a verb is given to speak with, and the two ways a verb ends in words instead of an answer. */
-import type { Workbench } from "../app/index.js";
+import type { OpenBench, Workbench } from "../app/index.js";
 import type { IsoDate } from "../engine/index.js";
 
 /** Exit codes of every verb; `stipule help exit-codes` says them. */
@@ -45,6 +45,8 @@ export interface GlobalOptions {
 /** The book a verb works on. */
 export interface OpenDesk {
   readonly workbench: Workbench;
+  readonly workers: OpenBench["workers"];
+  readonly now: () => Date;
   readonly folder: string;
   readonly today: IsoDate;
   readonly dry: boolean;

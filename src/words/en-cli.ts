@@ -50,6 +50,7 @@ export const enCli = {
   "usage.number": "“{text}” is no whole number from {low} to {high}.",
   "usage.look-one": "Say one thing: states, or --not-there, or --cannot-tell.",
   "usage.reading": "{why}",
+  "usage.no-dry": "This verb writes files and has no rehearsal; leave --dry out.",
   "usage.choice": "“{text}” is none of: {has}.",
 
   // answers
@@ -83,6 +84,13 @@ export const enCli = {
   "cli.table.problem": "  {where}: {text}",
   "cli.plants.row": "{id}  {nick} ({spot}): {standing}",
   "cli.plants.none": "No plant is followed yet.",
+  "cli.apart.row": "{difference, select, sure {sure} other {usual}}: {part}, {name}: {cells}",
+  "cli.shortest.none": "No set of up to five of these characters surely tells {taxon} from all others.",
+  "cli.shortest.found":
+    "{taxon}: {size, plural, one {one character does} other {# characters do}}: {best}. ({ways, plural, one {The only way} other {One of # ways}} of that length.)",
+  "cli.shortest.inseparable": "Not surely separated by any of them: {others}.",
+  "cli.coarse.withheld": "withheld",
+  "cli.coarse.unknown": "no coordinates are known",
   "cli.coarse.row": "{spot}: {precision}{why}",
   "cli.restored": "The backup of {at} is in place again ({backup}). The damaged files are kept in {aside}.",
   "cli.published": "Published {files} files in {folder}. {pdf}",

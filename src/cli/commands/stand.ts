@@ -1,0 +1,72 @@
+import { apartView, caseView } from "../../app/index.js";
+import type { CaseView } from "../../contract/index.js";
+import { say } from "../../words/index.js";
+import { findPlant, findTable, findTaxon, readDate } from "../find.js";
+import { runOnBook } from "../run-verb.js";
+import type { AddVerb } from "../verbs.js";
+import { plainText } from "../verbs.js";
+
+const caseLines = (view: CaseView): readonly string[] => [
+  `${view.nick}: ${plainText(view.standing.headline)}`,
+  view.standing.explanation,
+  ...view.stands.map((line) => `  + ${line.title}: ${line.detail}`),
+  ...view.standsAgainst.map((line) => `  - ${line.title}: ${line.detail}`),
+  ...view.rivals.map((rival) => `  ${rival.plain}: ${rival.sentence}`),
+  ...(view.notice === "" ? [] : [view.notice]),
+];
+
+const checkLines = (view: CaseView): readonly string[] =>
+  view.decide.map(
+    (check) => `  ${[check.title, check.how, check.when, check.why, check.lost ?? ""].filter((text) => text !== "").join("; ")}`,
+  );
+
+export const addStand: AddVerb = (program, terminal) => {
+  program
+    .command("stand")
+    .description(say("cli.stand"))
+    .argument("<plant>")
+    .option("--until <date>")
+    .action(async (text: string, options: { readonly until?: string }, command) => {
+      await runOnBook(terminal, command, async ({ workbench }) => {
+        const plant = await findPlant(workbench, text);
+        const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
+        return { data: view, lines: caseLines(view) };
+      });
+    });
+
+  program
+    .command("next")
+    .description(say("cli.next"))
+    .argument("<plant>")
+    .option("--until <date>")
+    .action(async (text: string, options: { readonly until?: string }, command) => {
+      await runOnBook(terminal, command, async ({ workbench }) => {
+        const plant = await findPlant(workbench, text);
+        const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
+        const lines = view.decide.length === 0 ? [view.standing.explanation] : checkLines(view);
+        return { data: { plantId: plant.id, upTo: view.upTo, decide: view.decide }, lines };
+      });
+    });
+
+  program
+    .command("apart")
+    .description(say("cli.apart"))
+    .argument("<taxa...>")
+    .option("--table <id>")
+    .action(async (texts: readonly string[], options: { readonly table?: string }, command) => {
+      await runOnBook(terminal, command, async ({ workbench }) => {
+        const table = await findTable(workbench, options.table);
+        const ids = texts.map((text) => findTaxon(table, text).id);
+        const view = await apartView(workbench, table.id, ids.join(","));
+        const told = view.rows.filter((row) => row.difference === "sure" || row.difference === "usual");
+        const lines = told.map(
+          (row) =>
+            `  ${say("cli.apart.row", { difference: row.difference, part: row.part, name: row.name, cells: row.cells.map((cell) => cell.text).join(" | ") })}`,
+        );
+        return {
+          data: view,
+          lines: [view.taxa.map((taxon) => taxon.plain).join(" | "), ...lines, ...view.notSeparated.map((pair) => pair.sentence)],
+        };
+      });
+    });
+};
