@@ -12,3 +12,5 @@ export type { MetadataNote, PhotoMetadata } from "./read-metadata.js";
 export { extensionDisagrees, formatName, sniff, sniffBytes } from "./sniff.js";
 export type { PhotoFormat, Sniffed } from "./sniff.js";
 export type { ReadPhoto } from "./worker.js";
+export { renderPlate } from "./render-svg.js";
+export type { PlateExif, PlatePicture } from "./render-svg.js";

@@ -65,12 +65,14 @@ export const groundShrink = 6;
 
 const rules = [
   { ruleMm: 100, strokeEveryMm: 1, numberEveryMm: 10, numbersIn: "cm" },
+  { ruleMm: 80, strokeEveryMm: 1, numberEveryMm: 10, numbersIn: "cm" },
   { ruleMm: 50, strokeEveryMm: 1, numberEveryMm: 10, numbersIn: "cm" },
+  { ruleMm: 30, strokeEveryMm: 1, numberEveryMm: 10, numbersIn: "cm" },
   { ruleMm: 20, strokeEveryMm: 1, numberEveryMm: 5, numbersIn: "mm" },
   { ruleMm: 10, strokeEveryMm: 0.5, numberEveryMm: 1, numbersIn: "mm" },
   { ruleMm: 5, strokeEveryMm: 0.1, numberEveryMm: 1, numbersIn: "mm" },
-  { ruleMm: 2, strokeEveryMm: 0.1, numberEveryMm: 0.5, numbersIn: "mm" },
 ] as const;
+const smallestRule = { ruleMm: 2, strokeEveryMm: 0.1, numberEveryMm: 1, numbersIn: "mm" } as const;
 
 /** Sets the figure into its picture. Same request, same bytes. */
 export function composePlate(request: PlateRequest): Plate {
@@ -105,12 +107,13 @@ export function composePlate(request: PlateRequest): Plate {
   let card: ScaleCardTruth | undefined;
   const behind = newPen(`card|${request.seed}`, pxPerMm / 8);
   if (request.scale === "card") {
-    const rule = rules.find((r) => scaleCardSize(r.ruleMm).widthMm <= w * 0.74 && scaleCardSize(r.ruleMm).heightMm <= h * 0.3) ?? rules[5];
+    const rule =
+      rules.find((r) => scaleCardSize(r.ruleMm).widthMm <= w * 0.62 && scaleCardSize(r.ruleMm).heightMm <= h * 0.3) ?? smallestRule;
     const size = scaleCardSize(rule.ruleMm);
     const f = request.cardFactor;
     const at: PointMm =
       f === undefined
-        ? [w * 0.5 - size.widthMm * 0.5 + w * pen0.random.between(-0.1, 0.1), h * 0.955 - size.heightMm]
+        ? [w * 0.58 - size.widthMm * 0.5 + w * pen0.random.between(-0.05, 0.05), h * 0.945 - size.heightMm]
         : [w * 0.5 - size.widthMm * 0.46, h * 0.58];
     const frame: Frame = frameAt(at, pen0.random.between(-2.2, 2.2), f?.along ?? 1, f?.across ?? 1);
     card = drawScaleCard(f === undefined ? pen : behind, { frame, ...rule });
@@ -118,7 +121,7 @@ export function composePlate(request: PlateRequest): Plate {
   if (staff) card = drawStaff(pen, [w * 0.115, h * 0.94], Math.floor((h * 0.86) / 100) * 100 || Math.floor((h * 0.86) / 10) * 10);
   if (request.label !== undefined && request.label.length > 0) {
     const lw = w * (staff ? 0.2 : 0.15);
-    drawPaperLabel(pen, staff ? [w * 0.76, h * 0.85] : [w * 0.035, h * 0.045], lw, lw * 0.56, request.label, pen0.random.between(-6, 4));
+    drawPaperLabel(pen, staff ? [w * 0.76, h * 0.85] : [w * 0.04, h * 0.84], lw, lw * 0.56, request.label, pen0.random.between(-6, 4));
   }
   const cap = 15 / pxPerMm;
   drawLettering(pen, [w - 26 / pxPerMm, h - 22 / pxPerMm], request.note, {
@@ -233,9 +236,11 @@ function groundOf(request: PlateRequest): string {
   }
   const calm = request.ground === "card" || request.ground === "whole";
   for (let i = 0; i < (calm ? 10 : 70); i += 1) {
-    const at: PointMm = [w * r.between(-0.05, 1.05), h * r.between(request.ground === "sky" ? 0.45 : -0.05, 1.05)];
+    const at: PointMm = [w * r.between(-0.05, 1.05), h * r.between(request.ground === "sky" ? 0.6 : -0.05, 1.05)];
     const size = w * r.between(0.02, calm ? 0.3 : 0.1);
-    const tone = r.between(0, 1) < 0.5 ? mix(base, dark, r.between(0.2, 1)) : mix(base, light, r.between(0.2, 1));
+    const [from, to] =
+      request.ground === "sky" ? ["#71845a", r.between(0, 1) < 0.5 ? "#4f5f3d" : "#9aab78"] : [base, r.between(0, 1) < 0.5 ? dark : light];
+    const tone = mix(from, to, r.between(0.2, 1));
     wash(pen, ellipse(at, size, size * r.between(0.2, 0.8), r.between(0, 180), 14), tone, calm ? 0.35 : 0.6);
   }
   if (request.ground === "hand") {
@@ -267,15 +272,13 @@ function groundOf(request: PlateRequest): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}">${shapesToSvg(pen.shapes)}</svg>`;
 }
 
-/** Dark corners, as a lens gives them; four soft washes. */
+/** Dark corners, as a lens gives them: many faint washes that the blur joins. */
 function vignette(pen: Pen, w: number, h: number, opacity: number): void {
   for (const [x, y] of [
     [0, 0],
     [w, 0],
     [w, h],
     [0, h],
-  ] as const) {
-    wash(pen, ellipse([x, y], w * 0.3, h * 0.3), inkColour, opacity);
-    wash(pen, ellipse([x, y], w * 0.18, h * 0.18), inkColour, opacity);
-  }
+  ] as const)
+    for (const size of [0.42, 0.36, 0.3, 0.24, 0.18, 0.12]) wash(pen, ellipse([x, y], w * size, h * size), inkColour, opacity / 3);
 }

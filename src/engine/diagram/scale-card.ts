@@ -101,7 +101,12 @@ export function drawStaff(pen: Pen, foot: PointMm, lengthMm: number): ScaleCardT
   for (let x = 50; x < lengthMm; x += 100) wash(pen, rect(x, w * 0.55, 50, w * 0.45), "#c2402a");
   for (let x = 0; x <= lengthMm; x += 10) wash(pen, rect(x - 1.1, 0, 2.2, x % 50 === 0 ? w * 0.5 : w * 0.28), inkColour);
   for (let x = 100; x <= lengthMm; x += 100)
-    drawLettering(pen, [foot[0] + w * 0.5, foot[1] - x + 12], String(x / 10), { capMm: 7, anchor: "middle", weight: 0.16 });
+    drawLettering(pen, [foot[0] + w * 0.775, foot[1] - x + 14], String(x / 10), {
+      capMm: 5.4,
+      anchor: "middle",
+      weight: 0.18,
+      colour: "#fffdf6",
+    });
   return {
     ruleFrom: p(0, 0),
     ruleTo: p(lengthMm, 0),
