@@ -27,7 +27,7 @@ import { readBookFile, ruleCaseOf, stagesOf, type BookFile, type PlantFile } fro
 import { readingDay, type Workbench } from "./workbench.js";
 
 /** Most photographs of one page: enough for every view of a year, few enough to be printed. */
-const mostPhotos = 24;
+const mostPhotos = 30;
 
 /** A photograph chosen for the page; its public files are made by whoever publishes. */
 export type ChosenPhoto = Omit<AccountPhoto, "files">;
@@ -173,7 +173,15 @@ const choosePhotos = (
       shown.add(key);
       return true;
     })
+    .map((row, _, all) => {
+      const ofView = all.filter((other) => other.photo.viewId === row.photo.viewId);
+      // From the middle of its season outwards: a whole stem in flower comes before one in bud.
+      return { row, turn: Math.abs(ofView.indexOf(row) - (ofView.length - 1) / 2) };
+    })
+    // By turns: first one of every view, then the second of each, so that no season or part falls off the end.
+    .toSorted((a, b) => Number(cited.has(b.row.photo.id)) - Number(cited.has(a.row.photo.id)) || a.turn - b.turn)
     .slice(0, mostPhotos)
+    .map(({ row }) => row)
     .toSorted((a, b) => order(a) - order(b));
   if (usable.length > chosen.length) heldBack.push(say("heldBack.moreOfView", { count: usable.length - chosen.length }));
   if (chosen.length > 0) heldBack.push(say("heldBack.metadata"));

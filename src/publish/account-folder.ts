@@ -6,7 +6,7 @@
 import { accountSections, nameHtml } from "../engine/index.js";
 import type { Say } from "../words/index.js";
 import type { AccountModel } from "./account-model.js";
-import { html, trusted, type Html } from "./html.js";
+import { safeHtml, trusted, type Html } from "./html.js";
 import { accountJsonLd, jsonForScript } from "./json-ld.js";
 import { pageCss } from "./page-css.js";
 import { figureHtml, sectionHtml } from "./section-html.js";
@@ -43,7 +43,7 @@ const contentPolicy = "default-src 'none'; img-src 'self'; style-src 'self'; fon
 
 const headHtml = (model: AccountModel, say: Say): Html => {
   const title = model.vernacular === "" ? model.nameText : say("page.title", { name: model.bareName, vernacular: model.vernacular });
-  return html`<head>
+  return safeHtml`<head>
     <meta charset="utf-8" />
     <meta http-equiv="Content-Security-Policy" content="${contentPolicy}" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
@@ -51,7 +51,7 @@ const headHtml = (model: AccountModel, say: Say): Html => {
     <meta name="color-scheme" content="light dark" />
     <title>${title}</title>
     <meta name="description" content="${model.inOneLine[0]?.spans.map((s) => s.text).join("") ?? title}" />
-    ${model.author === "" ? null : html`<meta name="author" content="${model.author}" />`}
+    ${model.author === "" ? null : safeHtml`<meta name="author" content="${model.author}" />`}
     <link rel="stylesheet" href="page.css" />
     <script type="application/ld+json">
       ${trusted(jsonForScript(accountJsonLd(model)))}
@@ -63,32 +63,32 @@ const bodyHtml = (model: AccountModel, say: Say): Html => {
   const lead = model.leadFigure === null ? undefined : model.figures[model.leadFigure - 1];
   const links = accountSections
     .filter((section) => section !== "in-one-line")
-    .map((section) => html`<li><a href="#${section}">${model.titles[section]}</a></li>`);
+    .map((section) => safeHtml`<li><a href="#${section}">${model.titles[section]}</a></li>`);
   const sections = accountSections
     .filter((section) => section !== "in-one-line")
     .map(
       (section) =>
-        html`<section id="${section}" aria-labelledby="${section}-title">
+        safeHtml`<section id="${section}" aria-labelledby="${section}-title">
           <h2 id="${section}-title">${model.titles[section]}</h2>
           ${sectionHtml(model, section, say)}
         </section>`,
     );
   const vernaculars = model.otherVernacular.map(
-    (other, i) => html`${i === 0 ? "" : ", "}<span lang="${other.language}">${other.name}</span>`,
+    (other, i) => safeHtml`${i === 0 ? "" : ", "}<span lang="${other.language}">${other.name}</span>`,
   );
-  return html`<body>
+  return safeHtml`<body>
     <a class="skip" href="#account">${say("page.skip")}</a>
     <div class="sheet">
       <header>
         <p class="family">${model.family}</p>
         <h1>${trusted(nameHtml(model.name))}</h1>
-        ${model.vernacular === "" ? null : html`<p class="vernacular">${model.vernacular}${vernaculars.length === 0 ? null : html` <span class="side">${vernaculars}</span>`}</p>`}
+        ${model.vernacular === "" ? null : safeHtml`<p class="vernacular">${model.vernacular}${vernaculars.length === 0 ? null : safeHtml` <span class="side">${vernaculars}</span>`}</p>`}
       </header>
       ${
         model.notices.length === 0
           ? null
-          : html`<aside class="notice" aria-label="${say("page.notice")}">
-              ${model.notices.map((notice, i) => (i === 0 ? html`<p><b>${notice}</b></p>` : html`<p>${notice}</p>`))}
+          : safeHtml`<aside class="notice" aria-label="${say("page.notice")}">
+              ${model.notices.map((notice, i) => (i === 0 ? safeHtml`<p><b>${notice}</b></p>` : safeHtml`<p>${notice}</p>`))}
             </aside>`
       }
       <nav class="contents" aria-label="${say("page.contents")}">
@@ -147,7 +147,7 @@ export const accountFolder = (model: AccountModel, say: Say): readonly FolderFil
   {
     path: "index.html",
     content: `<!doctype html>\n${
-      html`<html lang="${model.language}">
+      safeHtml`<html lang="${model.language}">
         ${headHtml(model, say)}${bodyHtml(model, say)}
       </html>`.markup
     }\n`,

@@ -27,7 +27,7 @@ export interface EvidenceEntry {
   /** "×20, n = 5, by T.M.W." */
   readonly how: string;
   readonly note: string;
-  /** Why it does not count; null = it counts. */
+  /** A sentence why it does not count; null = it counts. */
   readonly leftOut: string | null;
   readonly values: readonly number[] | null;
   readonly unit: string | null;
@@ -43,6 +43,7 @@ export interface Figure {
   readonly alt: string;
   readonly altMissing: boolean;
   readonly caption: string;
+  readonly date: PublicDate | null;
   readonly dateText: string;
   readonly scaleText: string;
   readonly credit: string;
@@ -88,7 +89,13 @@ export interface RivalBlock {
   readonly standing: string;
   /** Still possible by our evidence. */
   readonly left: boolean;
-  readonly differences: readonly { readonly character: string; readonly here: string; readonly there: string }[];
+  /** "sure": the two never share a state; "usual": only the rare states of one meet the other. */
+  readonly differences: readonly {
+    readonly character: string;
+    readonly how: "sure" | "usual";
+    readonly here: string;
+    readonly there: string;
+  }[];
 }
 
 export interface StageRow {

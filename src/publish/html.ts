@@ -1,4 +1,7 @@
-/** HTML made by template: every string put in is escaped; only what this module made is taken as it is. */
+/**
+ * HTML made by template: every string put in is escaped; only what this module made is taken as it is.
+ * The tag is not called `html`, so that no formatter puts blanks into the markup.
+ */
 import { escapeHtml } from "../engine/index.js";
 
 /** Finished, safe markup. */
@@ -15,8 +18,8 @@ const put = (value: Put): string => {
   return value.map(put).join("");
 };
 
-/** @example html`<p title="${title}">${children}</p>` */
-export const html = (strings: TemplateStringsArray, ...values: readonly Put[]): Html => ({
+/** @example safeHtml`<p title="${title}">${children}</p>` */
+export const safeHtml = (strings: TemplateStringsArray, ...values: readonly Put[]): Html => ({
   markup: strings.map((text, i) => text + put(values[i])).join(""),
 });
 

@@ -68,6 +68,7 @@ figcaption .side{font-size:inherit}
 .marks{font:500 .72rem/1 var(--sans);font-variant-numeric:lining-nums tabular-nums;vertical-align:.38em;line-height:0}
 .marks a{text-decoration:none;padding:.3em .16em;border-radius:2px}
 .marks a:hover{text-decoration:underline}
+.nb{white-space:nowrap}
 td .marks{vertical-align:baseline;line-height:1.5;font-size:.82rem}
 .part{display:grid;grid-template-columns:minmax(0,1fr);padding:.7rem 0 .2rem;border-top:1px dotted var(--hair)}
 .part h3{margin:.1rem 0 .2rem}
@@ -92,8 +93,8 @@ tbody th{font-weight:400}
 .year-strip .dot{fill:var(--moss);stroke:var(--paper);stroke-width:1.5}
 .year-strip .span{stroke:var(--moss);stroke-width:7;stroke-linecap:round;fill:none}
 .year-strip .began{stroke:var(--moss);stroke-width:2;stroke-dasharray:3 4;fill:none}
-.evidence{columns:26rem auto;column-gap:2.6rem;padding-left:2.3rem;margin:.9rem 0;font:400 .9rem/1.45 var(--sans)}
-.evidence li{break-inside:avoid;padding:.12rem 0 .4rem .2rem;scroll-margin-top:1rem}
+.evidence{columns:21rem auto;column-gap:2.6rem;padding-left:2.3rem;margin:.9rem 0;font:400 .9rem/1.45 var(--sans)}
+main .evidence li{max-width:none;break-inside:avoid;padding:.12rem 0 .4rem .2rem;scroll-margin-top:1rem}
 .evidence li::marker{color:var(--stone);font-variant-numeric:tabular-nums lining-nums}
 .evidence li:target,.sources li:target{background:var(--leaf);box-shadow:-.4rem 0 0 var(--amber)}
 .evidence .date{color:var(--stone)}
@@ -135,9 +136,13 @@ h2,h3,h4,caption,.when{break-after:avoid}
 h2+p,h3+p{break-before:avoid}
 p,li{orphans:3;widows:3}
 figure,tr,.steps>li,.notice,.evidence li,.slips li,svg{break-inside:avoid}
-tbody{break-inside:avoid}
-table:not(.rivals) tbody{break-inside:auto}
-thead{display:table-header-group}
+table:not(.rivals) tbody{break-inside:avoid}
+.rivals tr{break-inside:avoid}
+.rivals tr.rival{break-after:avoid}
+thead{display:table-header-group;break-after:avoid}
+main p,main li,aside p{max-width:80ch}
+#sources,#credits{font-size:9pt}
+#sources .side,#credits .side{font-size:8.6pt}
 .scroll{overflow:visible}
 .lead-plate img,.plates img,.beside img{max-height:92mm;width:auto;max-width:100%}
 .lead-plate img{max-height:120mm}

@@ -8,6 +8,7 @@ import {
   compareParts,
   describeFindings,
   describeTaxon,
+  difference,
   joined,
   median,
   nameParts,
@@ -24,6 +25,7 @@ import {
   type NameSpan,
   type PooledReading,
   type ProseWords,
+  type ScoreValue,
   type StateId,
   type Taxon,
   type TaxonId,
@@ -73,7 +75,12 @@ interface Frame {
   readonly sourceNumber: ReadonlyMap<string, number>;
 }
 
-const shortName = (taxon: Taxon): readonly NameSpan[] => nameParts(abbreviatedGenus(taxon.name));
+/** "E. obscurum", not to be broken after the initial. */
+const shortName = (taxon: Taxon): readonly NameSpan[] =>
+  nameParts(abbreviatedGenus(taxon.name)).map((span) => ({ ...span, text: span.text.replace(/^(\u00D7?\p{Lu}\.) /u, "$1\u00A0") }));
+const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
+/** With a full stop, unless it ends with a mark already. */
+const ended = (text: string): string => (/[.!?\u2026]$/u.test(text) || text === "" ? text : `${text}.`);
 const vernacularOf = (taxon: Taxon, language: string): string =>
   taxon.vernacular[language] ?? taxon.vernacular[language.split("-")[0] ?? ""] ?? "";
 
@@ -86,7 +93,8 @@ const figuresOf = (input: AccountInput, say: Say): readonly Figure[] => {
     files: photo.files,
     alt: photo.altText !== "" ? photo.altText : altDraft(photo, say),
     altMissing: photo.altText === "",
-    caption: photo.caption !== "" ? photo.caption : altDraft(photo, say),
+    caption: ended(capital(photo.caption !== "" ? photo.caption : altDraft(photo, say))),
+    date: photo.date,
     dateText: photo.date === null ? "" : dates.day(photo.date),
     scaleText: say(photo.hasScale ? "evidence.scale" : "evidence.noScale"),
     credit: photo.credit,
@@ -136,17 +144,17 @@ const entriesOf = (frame: Frame, plant: AccountPlant, plantNumber: number): read
       character: character?.name ?? of.characterId,
       date: of.date,
       dateText: dates.day(of.date),
-      note: of.note,
-      leftOut: of.leaveOut,
+      note: ended(of.note),
+      leftOut: of.leaveOut === null ? null : ended(say("evidence.leftOut", { why: of.leaveOut })),
       figures: of.photoIds.flatMap((id) => figureOf.get(id) ?? []),
     };
     const by = of.by === "" ? "" : say("evidence.by", { by: of.by });
-    const how = (...parts: readonly string[]): string => [...parts, by].filter((part) => part !== "").join(", ");
+    const how = (...parts: readonly string[]): string => ended([...parts, by].filter((part) => part !== "").join(", "));
     if (observation.kind === "look") {
       const look = observation.of;
       return {
         ...shared,
-        found: foundOfLook(look, character, say, words),
+        found: ended(foundOfLook(look, character, say, words)),
         how: how(
           look.lens === null ? say("evidence.nakedEye") : say("evidence.lens", { lens: timesSign(look.lens) }),
           look.n === null ? "" : say("evidence.n", { n: look.n }),
@@ -160,7 +168,7 @@ const entriesOf = (frame: Frame, plant: AccountPlant, plantNumber: number): read
     const reading = observation.of;
     return {
       ...shared,
-      found: `${reading.values.join(", ")}${reading.unit === "" ? "" : ` ${reading.unit}`}`,
+      found: ended(`${reading.values.join(", ")}${reading.unit === "" ? "" : ` ${reading.unit}`}`),
       how: how(
         reading.method,
         reading.plusMinus === null ? "" : say("evidence.plusMinus", { error: String(reading.plusMinus), unit: reading.unit }).trim(),
@@ -263,39 +271,69 @@ const describe = (frame: Frame, findings: readonly CharacterFinding[], pooled: r
   return parts.map((part) => ({ part, floras: lines(floras, part), ours: lines(ours, part) }));
 };
 
-const measure = (frame: Frame, pooled: readonly PooledReading[]): readonly MeasureRow[] => {
-  const { table, taxonId } = frame.input;
-  const order = new Map<string, number>(table.characters.map((character, i) => [character.id, i]));
-  return pooled
-    .toSorted((a, b) => (order.get(a.characterId) ?? 0) - (order.get(b.characterId) ?? 0))
-    .map((pool): MeasureRow => {
-      const character = frame.characters.get(pool.characterId);
-      const value = table.scores.find((s) => s.taxonId === taxonId && s.characterId === pool.characterId)?.value;
-      const sample = sampleNotation(pool.values, { unit: pool.unit, error: pool.plusMinus });
-      const middle = median(pool.values);
-      return {
-        characterId: pool.characterId,
-        character: character?.name ?? pool.characterId,
-        ours: sample.text,
-        n: sample.n,
-        stems: pool.stems,
-        median: writeMiddle(middle, pool),
-        basis: sample.basis,
-        floras: value?.kind === "range" && character !== undefined ? writeFloraRange(value, { unit: unitOfCharacter(character) }) : null,
+/** Values computed organ by organ (ratios), where one plant has them; those of several plants are not pooled. */
+const computedRows = (frame: Frame, findings: readonly CharacterFinding[], pooled: readonly PooledReading[]): readonly MeasureRow[] =>
+  findings.flatMap((finding): MeasureRow[] => {
+    const character = frame.characters.get(finding.characterId);
+    const { finding: found } = finding;
+    if (found.kind !== "measured" || character === undefined || pooled.some((pool) => pool.characterId === finding.characterId)) return [];
+    const { unit, min, max, n, stems } = found;
+    const write = (low: number, high: number): string => writeFloraRange({ min: null, low, high, max: null }, { unit, decimals: 1 });
+    return [
+      {
+        characterId: finding.characterId,
+        character: character.name,
+        ours: write(min, max),
+        n,
+        stems,
+        median: write(found.median, found.median),
+        basis: "extremes",
+        floras: florasRange(frame, character),
         marks: marksOf(
           frame,
-          pool.readingIds.map((id) => ({ kind: "reading" as const, id })),
+          finding.readingIds.map((id) => ({ kind: "reading" as const, id })),
         ),
-      };
-    });
+      },
+    ];
+  });
+
+const florasRange = (frame: Frame, character: Character): string | null => {
+  const { table, taxonId } = frame.input;
+  const value = table.scores.find((s) => s.taxonId === taxonId && s.characterId === character.id)?.value;
+  return value?.kind === "range" ? writeFloraRange(value, { unit: unitOfCharacter(character) }) : null;
+};
+
+const measure = (frame: Frame, findings: readonly CharacterFinding[], pooled: readonly PooledReading[]): readonly MeasureRow[] => {
+  const order = new Map<string, number>(frame.input.table.characters.map((character, i) => [character.id, i]));
+  const rows = pooled.map((pool): MeasureRow => {
+    const character = frame.characters.get(pool.characterId);
+    const sample = sampleNotation(pool.values, { unit: pool.unit, error: pool.plusMinus });
+    const middle = median(pool.values);
+    return {
+      characterId: pool.characterId,
+      character: character?.name ?? pool.characterId,
+      ours: sample.text,
+      n: sample.n,
+      stems: pool.stems,
+      median: writeMiddle(middle, pool),
+      basis: sample.basis,
+      floras: character === undefined ? null : florasRange(frame, character),
+      marks: marksOf(
+        frame,
+        pool.readingIds.map((id) => ({ kind: "reading" as const, id })),
+      ),
+    };
+  });
+  return [...rows, ...computedRows(frame, findings, pooled)].toSorted(
+    (a, b) => (order.get(a.characterId) ?? 0) - (order.get(b.characterId) ?? 0),
+  );
 };
 const writeMiddle = (middle: number, pool: PooledReading): string =>
-  sampleNotation([middle, ...pool.values.slice(0, 0)], { unit: pool.unit, error: pool.plusMinus }).text;
+  sampleNotation([middle], { unit: pool.unit, error: pool.plusMinus }).text;
 
 /** The strongest independent witnesses, as few as exclude every rival twice, three to five, in the order of the seasons. */
 const stepsOf = (frame: Frame, findings: readonly CharacterFinding[], figures: readonly Figure[]): readonly Step[] => {
   const { input, say, words, characters, taxa } = frame;
-  const stageOrder = new Map<string, number>(input.table.stages.map((stage, i) => [stage.id, i]));
   const excluded = new Map<string, { characterId: CharacterId; weight: number; rivals: Set<TaxonId> }>();
   for (const plant of input.plants) {
     for (const rival of plant.caseFile.rivals) {
@@ -325,11 +363,18 @@ const stepsOf = (frame: Frame, findings: readonly CharacterFinding[], figures: r
     chosen.push(best);
     best.rivals.forEach((rival) => timesOut.set(rival, (timesOut.get(rival) ?? 0) + 1));
   }
-  const firstStage = (id: CharacterId): number =>
-    Math.min(...(characters.get(id)?.seenIn ?? []).map((stage) => stageOrder.get(stage) ?? 99), 99);
+  const daysOf = (id: CharacterId): readonly string[] => {
+    const finding = findings.find((f) => f.characterId === id);
+    const ids = new Set<string>([...(finding?.lookIds ?? []), ...(finding?.readingIds ?? [])]);
+    return input.plants
+      .flatMap((plant) => [...plant.looks, ...plant.readings].filter((evidence) => ids.has(evidence.id)).map((evidence) => evidence.date))
+      .toSorted();
+  };
+  // The season in which it was found, whatever the year.
+  const season = (id: CharacterId): string => daysOf(id)[0]?.slice(5) ?? "99";
   const usedFigures = new Set<number>();
   return chosen
-    .toSorted((a, b) => firstStage(a.characterId) - firstStage(b.characterId))
+    .toSorted((a, b) => (season(a.characterId) < season(b.characterId) ? -1 : season(a.characterId) > season(b.characterId) ? 1 : 0))
     .flatMap(({ characterId, rivals }): Step[] => {
       const character = characters.get(characterId);
       const finding = findings.find((f) => f.characterId === characterId);
@@ -341,7 +386,8 @@ const stepsOf = (frame: Frame, findings: readonly CharacterFinding[], figures: r
       );
       const sentence = described[0]?.sentences[0];
       if (sentence === undefined) return [];
-      const stageNames = input.table.stages.filter((stage) => character.seenIn.includes(stage.id)).map((stage) => stage.name);
+      // As the character lists them: winter organs go from autumn through the turn of the year.
+      const stageNames = character.seenIn.flatMap((id) => input.table.stages.find((stage) => stage.id === id)?.name ?? []);
       const [from, to] = [stageNames[0] ?? "", stageNames.at(-1) ?? ""];
       const states = finding.finding.kind === "states" ? finding.finding.states : [];
       const plain = character.answer.kind === "states" ? (character.answer.states.find((s) => s.id === states[0])?.plain ?? "") : "";
@@ -349,22 +395,24 @@ const stepsOf = (frame: Frame, findings: readonly CharacterFinding[], figures: r
         const taxon = taxa.get(id);
         return taxon === undefined ? [] : [markedName(shortName(taxon))];
       });
-      const figure = figures.find(
+      const days = daysOf(characterId);
+      const fitting = figures.filter(
         (f) =>
           !usedFigures.has(f.number) && f.part === character.part && (f.stageId === null || character.seenIn.some((s) => s === f.stageId)),
       );
+      const figure = fitting.find((f) => days.includes(f.date ?? "")) ?? fitting[0];
       if (figure !== undefined) usedFigures.add(figure.number);
       return [
         {
           stages: from === to ? from : `${from} \u2013 ${to}`,
           line: line(unmarked(sentence.text), marksOf(frame, sentence.evidence)),
-          plain: plain === "" ? "" : `${plain.charAt(0).toLocaleUpperCase(input.book.language)}${plain.slice(1)}.`,
+          plain: ended(capital(plain)),
           tool: say("steps.with", { tool: say(`pageTool.${character.tool}`) }),
           excludes:
             rivalNames.length === 0
               ? null
               : line(say("steps.excludes", { taxa: joined(rivalNames, (first, second) => say("prose.and", { first, second })) })),
-          error: character.errors[0] === undefined ? "" : say("steps.error", { error: character.errors[0] }),
+          error: character.errors[0] === undefined ? "" : say("steps.error", { error: timesSign(character.errors[0]) }),
           figure: figure?.number ?? null,
         },
       ];
@@ -374,10 +422,8 @@ const stepsOf = (frame: Frame, findings: readonly CharacterFinding[], figures: r
 const rivalsOf = (frame: Frame): readonly RivalBlock[] => {
   const { input, say, characters, taxa, words } = frame;
   const { table, taxonId } = input;
-  const scoreText = (taxon: TaxonId, character: Character): string | null => {
-    const value = table.scores.find((s) => s.taxonId === taxon && s.characterId === character.id)?.value;
-    return value === undefined ? null : scoreWords(character, value, words);
-  };
+  const scoreOf = (taxon: TaxonId, character: Character): ScoreValue =>
+    table.scores.find((s) => s.taxonId === taxon && s.characterId === character.id)?.value ?? { kind: "unknown" };
   const ids = unique(input.plants.flatMap((plant) => plant.caseFile.rivals.map((rival) => rival.taxonId))).filter((id) => id !== taxonId);
   return ids.flatMap((id): RivalBlock[] => {
     const taxon = taxa.get(id);
@@ -393,9 +439,13 @@ const rivalsOf = (frame: Frame): readonly RivalBlock[] => {
       .flatMap((characterId) => {
         const character = characters.get(characterId);
         if (character === undefined) return [];
-        const [here, there] = [scoreText(taxonId, character), scoreText(id, character)];
-        return here === null || there === null || here === there ? [] : [{ character: character.name, here, there }];
+        const [here, there] = [scoreOf(taxonId, character), scoreOf(id, character)];
+        const how = difference(here, there);
+        const [hereText, thereText] = [scoreWords(character, here, words), scoreWords(character, there, words)];
+        if (how === "none" || how === "silent" || hereText === null || thereText === null) return [];
+        return [{ character: character.name, how, here: hereText, there: thereText }];
       })
+      .toSorted((a, b) => Number(a.how === "usual") - Number(b.how === "usual"))
       .slice(0, 3);
     return [
       {
@@ -465,6 +515,14 @@ export const placeText = (
 const plantTitle = (plant: AccountPlant, number: number, say: Say): string =>
   plant.nick === "" ? say("evidence.plant", { number }) : say("evidence.plantNamed", { number, nick: plant.nick });
 
+/** "7-8" as "July\u2013August"; other texts as they are. */
+const monthsText = (months: string, language: string): string => {
+  const dates = dateWords(language);
+  return months
+    .replace(/\d+/g, (n) => (Number(n) >= 1 && Number(n) <= 12 ? dates.dayOfYear(`2021-${n.padStart(2, "0")}`) : n))
+    .replace("-", "\u2013");
+};
+
 const settingOf = (frame: Frame, taxon: Taxon): readonly Line[] => {
   const { input, say } = frame;
   const settings = unique(input.plants.map((plant) => plant.spot.setting).filter((text) => text !== ""));
@@ -472,7 +530,7 @@ const settingOf = (frame: Frame, taxon: Taxon): readonly Line[] => {
     ...(settings.length === 0 ? [] : [line(say("setting.found", { settings: settings.join("; ") }))]),
     ...(taxon.status === "" ? [] : [line(say("setting.status", { status: taxon.status }))]),
     ...(taxon.band === "" ? [] : [line(say("setting.band", { band: taxon.band }))]),
-    ...(taxon.flowerMonths === "" ? [] : [line(say("setting.flowers", { months: taxon.flowerMonths.replace("-", "\u2013") }))]),
+    ...(taxon.flowerMonths === "" ? [] : [line(say("setting.flowers", { months: monthsText(taxon.flowerMonths, input.book.language) }))]),
     ...input.plants.map((plant, i) =>
       line(say("setting.spot", { plant: plantTitle(plant, i + 1, say), spot: placeText(plant.spot, say) })),
     ),
@@ -594,9 +652,17 @@ const creditsOf = (frame: Frame): readonly string[] => {
 };
 
 /**
- * The account of one taxon. @throws {RangeError} when the table does not hold the taxon.
+ * The account of one taxon. Figures are numbered in the order in which they stand on the page.
+ * @throws {RangeError} when the table does not hold the taxon.
  */
 export const speciesAccount = (input: AccountInput, say: Say): AccountModel => {
+  const draft = draftAccount(input, say);
+  const placed = unique([draft.leadFigure, ...draft.steps.map((step) => step.figure)].filter((number) => number !== null));
+  const first = placed.flatMap((number) => input.photos[number - 1] ?? []);
+  return draftAccount({ ...input, photos: [...first, ...input.photos.filter((photo) => !first.includes(photo))] }, say);
+};
+
+const draftAccount = (input: AccountInput, say: Say): AccountModel => {
   const { table, taxonId, book } = input;
   const taxa = new Map<string, Taxon>(table.taxa.map((taxon) => [taxon.id, taxon]));
   const taxon = taxa.get(taxonId);
@@ -651,7 +717,7 @@ export const speciesAccount = (input: AccountInput, say: Say): AccountModel => {
       figures.filter((figure) => figure.part !== "whole plant"),
     ),
     description: describe(frame, findings, pooled),
-    measures: measure(frame, pooled),
+    measures: measure(frame, findings, pooled),
     rivals: rivalsOf(frame),
     year: yearOf(frame),
     setting: settingOf(frame, taxon),

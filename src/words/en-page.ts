@@ -86,11 +86,14 @@ export const enPage = {
   "measures.unknown": "not known",
 
   // look-alikes
-  "rivals.lead": "What had to be excluded, and by what. “Against” counts independent witnesses; one alone is not enough.",
+  "rivals.lead":
+    "What had to be excluded, and by what. Witnesses count when they are independent: another organ or another stage; one alone is not enough. The values are those of the sources: “sure” where the two never meet, “usual” where only rare states meet.",
   "rivals.none": "No look-alike has been compared.",
   "rivals.against":
     "{count, plural, =0 {Not excluded: nothing speaks against it yet} one {Spoken against by one witness only} other {Spoken against by # witnesses}}",
   "rivals.left": "Still possible by our evidence.",
+  "rivals.sure": "(sure)",
+  "rivals.usual": "(usual)",
   "rivals.this": "Here",
   "rivals.that": "There",
   "rivals.caption": "Deciding differences from {name}",
@@ -117,7 +120,7 @@ export const enPage = {
   "setting.found": "Found at: {settings}.",
   "setting.status": "Status: {status}.",
   "setting.band": "Altitude: {band}.",
-  "setting.flowers": "Flowers in months {months}, as the sources say.",
+  "setting.flowers": "Flowers {months}, as the sources say.",
   "setting.spot": "{plant}: {spot}",
   "setting.placeNamed": "{name}, ",
   "setting.point": "{name}latitude {lat}, longitude {lon} (WGS 84), within about {uncertainty}.",

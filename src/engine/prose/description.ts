@@ -94,7 +94,12 @@ export const scoreWords = (character: Character, value: ScoreValue, words: Prose
 };
 
 /** What we found of one character, as words. Measured values come from `pooled`; without them the case's extremes stand. */
-export const findingWords = (character: Character, finding: CharacterFinding, pooled: PooledReading | undefined, words: ProseWords): string => {
+export const findingWords = (
+  character: Character,
+  finding: CharacterFinding,
+  pooled: PooledReading | undefined,
+  words: ProseWords,
+): string => {
   const found = finding.finding;
   switch (found.kind) {
     case "states": {
@@ -105,7 +110,9 @@ export const findingWords = (character: Character, finding: CharacterFinding, po
       return words.absent(found.n, found.upperShare);
     case "measured": {
       const { unit, min, max, n, stems } = found;
-      if (pooled === undefined) return words.measured(writeFloraRange({ min: null, low: min, high: max, max: null }, { unit }), n, stems);
+      // A computed value (a ratio) has no measuring error of its own: one decimal, as floras print ratios.
+      if (pooled === undefined)
+        return words.measured(writeFloraRange({ min: null, low: min, high: max, max: null }, { unit, decimals: 1 }), n, stems);
       return pooledWords(pooled, words);
     }
   }
@@ -113,11 +120,7 @@ export const findingWords = (character: Character, finding: CharacterFinding, po
 
 /** Pooled values in notation with n and stems. */
 export const pooledWords = (pooled: PooledReading, words: ProseWords): string =>
-  words.measured(
-    sampleNotation(pooled.values, { unit: pooled.unit, error: pooled.plusMinus }).text,
-    pooled.values.length,
-    pooled.stems,
-  );
+  words.measured(sampleNotation(pooled.values, { unit: pooled.unit, error: pooled.plusMinus }).text, pooled.values.length, pooled.stems);
 
 /** Groups sentences by the part of their character, parts in flora order, characters in the table's order. */
 const byPart = (table: ReferenceTable, sentenceOf: (character: Character) => ProseSentence | null): readonly DescribedPart[] => {
@@ -156,7 +159,12 @@ export const describeFindings = (
     const finding = findings.find((f) => f.characterId === character.id);
     const measured = pooled.find((p) => p.characterId === character.id);
     if (finding === undefined && measured === undefined) return null;
-    const text = finding === undefined ? (measured === undefined ? "" : pooledWords(measured, words)) : findingWords(character, finding, measured, words);
+    const text =
+      finding === undefined
+        ? measured === undefined
+          ? ""
+          : pooledWords(measured, words)
+        : findingWords(character, finding, measured, words);
     const readingIds = [...new Set([...(finding?.readingIds ?? []), ...(measured?.readingIds ?? [])])];
     return {
       characterId: character.id,
