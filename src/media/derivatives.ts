@@ -1,7 +1,7 @@
 /**
  * The small copies a screen needs: 320 and 2048 pixels on the longest side, upright, sRGB, JPEG, without any metadata. They
- * can always be made again from the original. JPEG because it is made in a third of WebP's time at a size that does not
- * matter on a disk: the figures are in docs/decisions/0006-photographs.md.
+ * can always be made again from the original. JPEG because it is encoded in a third of WebP's time or less, at a size that
+ * does not matter on a disc: the figures are in docs/decisions/0006-photographs.md.
  */
 import sharp from "sharp";
 import type { Sharp } from "sharp";

@@ -1,50 +1,8 @@
 /** The interface of a book's store; `sql-book-store.ts` implements it over kysely, `sqlite/` has what is SQLite's own. */
 import type { Readable } from "node:stream";
-import type {
-  Account,
-  BookContent,
-  BookInfo,
-  FollowedPlant,
-  Happening,
-  Look,
-  Outing,
-  Permission,
-  Person,
-  Photo,
-  PhotoId,
-  Reading,
-  ReferenceTable,
-  Slip,
-  Spot,
-  Stage,
-  StageRecord,
-  Stop,
-  TableId,
-  View,
-  Voucher,
-} from "../engine/index.js";
+import type { BookContent, BookInfo, PhotoId, ReferenceTable, TableId } from "../engine/index.js";
 import type { RecordDamaged } from "./errors.js";
-
-/** The kinds of records that are edited one by one, with the type of each. Reference tables have calls of their own. */
-export interface RecordOf {
-  person: Person;
-  stage: Stage;
-  view: View;
-  spot: Spot;
-  permission: Permission;
-  plant: FollowedPlant;
-  happening: Happening;
-  outing: Outing;
-  stop: Stop;
-  stageRecord: StageRecord;
-  look: Look;
-  reading: Reading;
-  slip: Slip;
-  voucher: Voucher;
-  photo: Photo;
-  account: Account;
-}
-export type RecordKind = keyof RecordOf;
+import type { RecordKind, RecordOf } from "./records/record-kinds.js";
 
 export interface TableSummary {
   readonly id: TableId;
@@ -119,8 +77,8 @@ export interface PhotoFiles {
   derivativePath(id: PhotoId, size: DerivativeSize): string;
   hasDerivative(id: PhotoId, size: DerivativeSize): Promise<boolean>;
   /**
-   * Written to a temporary name, fsynced, renamed. Derivatives are JPEG files (`.jpg`): two to three times as fast to make as
-   * WebP at its usual effort, measured in docs/decisions/0006-photographs.md.
+   * Written to a temporary name, fsynced, renamed. Derivatives are JPEG files (`.jpg`): two to ten times as fast to encode as
+   * WebP, measured in docs/decisions/0006-photographs.md.
    */
   writeDerivative(id: PhotoId, size: DerivativeSize, jpeg: Uint8Array): Promise<void>;
 }
