@@ -2,7 +2,8 @@
 import type { BookContent, ReferenceTable, TableId } from "../engine/index.js";
 import { bookContent, referenceTable } from "../engine/index.js";
 import type { z } from "zod";
-import type { Edit, RecordKind, RecordOf } from "./book-store.js";
+import type { Edit } from "./book-store.js";
+import type { RecordKind, RecordOf } from "./records/record-kinds.js";
 import { applyChanges } from "./edits/apply-changes.js";
 import { POSITION_GAP, planList } from "./edits/list-plan.js";
 import type { RowChange } from "./edits/list-plan.js";

@@ -4,7 +4,7 @@ import { readdir, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { makeFolder, syncFolder } from "./durable-files.js";
 
-export const DATABASE = "stipule.sqlite";
+const DATABASE = "stipule.sqlite";
 /** What may lie in a folder without making it somebody's: written by desktops, not by people. */
 const ignorable = new Set([".DS_Store", "Thumbs.db", "desktop.ini", ".directory"]);
 const skeleton = ["originals", "derived", "incoming", "backups"] as const;
@@ -31,7 +31,8 @@ export const othersIn = (folder: string): readonly string[] => {
 export const backupsIn = (folder: string): readonly string[] => {
   const backups = join(folder, "backups");
   if (!existsSync(backups)) return [];
-  return readdirSync(backups)
+  return readdirSync(backups, { withFileTypes: true })
+    .flatMap((entry) => (entry.isFile() ? [entry.name] : []))
     .filter((name) => /^stipule-\d{4}-\d{2}-\d{2}T\d{2}-\d{2}-\d{2}-\d{3}Z\.sqlite$/.test(name))
     .toSorted()
     .map((name) => join(backups, name));

@@ -2,7 +2,7 @@
  * What can go wrong with a book, as tagged errors: a stable `code`, the facts as fields, and a sentence that names the
  * remedy and says what was kept. The interface translates by `code`; the text here is the English fallback.
  */
-import type { RecordKind } from "./book-store.js";
+import type { RecordKind } from "./records/record-kinds.js";
 
 /** The kinds an error can name: the records, a reference table and the parts of one, and the book's own data. */
 export type StoredKind = RecordKind | "table" | "table-part" | "book";

@@ -32,9 +32,8 @@ export type {
   OpeningReport,
   ProofReport,
   ProofFinding,
-  RecordKind,
-  RecordOf,
   TableSummary,
   PhotoFiles,
   DerivativeSize,
 } from "./book-store.js";
+export type { RecordKind, RecordOf } from "./records/record-kinds.js";

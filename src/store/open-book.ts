@@ -23,7 +23,7 @@ import { makeFolder, putInPlace } from "./durable-files.js";
 import { logEdit } from "./edits/edit-log.js";
 import { BookDamaged, BookNotFound, BookTooNew, FolderNotEmpty, FolderNotWritable, NoBackup } from "./errors.js";
 import { migrate, migrations, presentSchema } from "./migrations/migrate.js";
-import type { Migration } from "./migrations/migrate.js";
+import type { Migration } from "./migrations/migration.js";
 import { copyDatabase, sqlBookStore } from "./sql-book-store.js";
 import type { Clock } from "./sql-book-store.js";
 import { takeBookLock } from "./sqlite/book-lock.js";

@@ -52,7 +52,7 @@ export const proveBook = async ({
   };
   signal?.throwIfAborted();
 
-  for (const problem of engine.structureProblems("full")) {
+  for (const problem of engine.structureProblems()) {
     damage("database-damaged", `The database is damaged: ${problem}. Restore the latest backup; the damaged files are kept.`);
   }
   let recordsChecked = 0;

@@ -1,6 +1,7 @@
 /** Reads records out of rows. A row that fails its schema is set apart with its name; the others are read all the same. */
 import type { BookContent, BookInfo, ReferenceTable, TableId } from "../engine/index.js";
-import type { RecordKind, RecordOf, TableSummary } from "./book-store.js";
+import type { TableSummary } from "./book-store.js";
+import type { RecordKind, RecordOf } from "./records/record-kinds.js";
 import { RecordDamaged } from "./errors.js";
 import type { StoredRow } from "./records/field.js";
 import { bookShape, recordShapes } from "./records/record-shapes.js";

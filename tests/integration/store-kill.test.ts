@@ -121,5 +121,5 @@ it(
     );
     expect(acknowledged).toBeGreaterThan(rounds);
   },
-  60_000 + rounds * 10_000,
+  120_000 + rounds * 30_000,
 );

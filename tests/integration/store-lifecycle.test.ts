@@ -229,14 +229,14 @@ describe("a damaged database", () => {
     });
   });
 
-  it("while the book is open is a tagged error too, and the proof tells it", async () => {
+  it("that comes while the book is open is told by the proof, and by the next opening", async () => {
     const folder = await closedBook();
     const store = await openBook(folder, { clock });
     const file = openSync(database(folder), "r+");
     const size = statSync(database(folder)).size;
     writeSync(file, Buffer.alloc(size - 8192, 0xee), 0, size - 8192, 8192);
     closeSync(file);
-    // A connection trusts pages it has read; a fresh one reads them again.
+    expect((await store.proof()).findings).toContainEqual(expect.objectContaining({ code: "database-damaged", severity: "damage" }));
     await store.close().catch(() => undefined);
     await expect(openBook(folder, { clock })).rejects.toMatchObject({ code: "book-damaged" });
   });
@@ -259,17 +259,20 @@ describe("backups", () => {
     ).toEqual(["2022-07-05", "2022-07-06", "2022-07-07", "2022-07-08", "2022-07-09"]);
   });
 
-  it("that cannot be taken do not keep the book shut", async () => {
+  it("that cannot be taken do not keep the book shut, nor does one from a clock set wrong hold up others", async () => {
     const folder = await closedBook();
-    await rm(join(folder, "backups"));
-    mkdirSync(join(folder, "backups", "stipule-2022-07-09T10-00-00-000Z.sqlite", "in-the-way"), { recursive: true });
-    const store = await openBook(folder, { clock: onDay(12) });
-    await store.close();
-    expect(store.opening.backup).not.toBeNull();
+    copyFileSync(database(folder), join(folder, "backups", "stipule-2031-01-01T00-00-00-000Z.sqlite"));
+    // A folder in the place of the new backup: it cannot be given its name.
     mkdirSync(join(folder, "backups", "stipule-2022-07-20T10-00-00-000Z.sqlite", "in-the-way"), { recursive: true });
     const blocked = await openBook(folder, { clock: onDay(20) });
+    expect(blocked.opening.backup).toBeNull();
+    expect(blocked.opening.backupFailure).toMatch(/directory|EISDIR|ENOTEMPTY|EEXIST/i);
     expect(await blocked.info()).toEqual(sampleContent().info);
     await blocked.close();
+    expect(readdirSync(join(folder, "backups")).filter((name) => name.endsWith(".part"))).toEqual([]);
+    const free = await openBook(folder, { clock: onDay(21) });
+    expect(free.opening.backup).toContain("stipule-2022-07-21");
+    await free.close();
   });
 
   it("a copy taken while the book is in use holds what was acknowledged, and is a book of its own", async () => {

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import type { Kysely } from "kysely";
 import { beginBook, openBook } from "../../src/store/index.js";
 import { migrations } from "../../src/store/migrations/migrate.js";
-import type { Migration } from "../../src/store/migrations/migrate.js";
+import type { Migration } from "../../src/store/migrations/migration.js";
 import { dump, undump } from "../support/store-dump.js";
 import { fixedClock, sampleContent } from "../support/store-sample.js";
 import { temporaryFolders } from "../support/temporary-folder.js";

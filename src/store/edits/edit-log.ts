@@ -2,9 +2,10 @@
  * The log of edits: what was done, by whom, when, and every row before and after. Undo and redo write those rows back,
  * after looking whether the rows still are what the log left. Nothing is ever taken out of the log.
  */
-import type { EditSummary, RecordKind } from "../book-store.js";
+import type { EditSummary } from "../book-store.js";
 import { UndoRefused, isStoreError } from "../errors.js";
 import type { StoredRow } from "../records/field.js";
+import type { RecordKind } from "../records/record-kinds.js";
 import { recordKinds, recordShapes } from "../records/record-shapes.js";
 import { checkNotInUse, checkReferences } from "../records/references.js";
 import { keyOf, rowTableNamed, sameRow } from "../records/rows.js";

@@ -2,7 +2,7 @@
  * The first schema. Written out in full and never changed again: later shapes of the records come by later migrations.
  * `position` keeps the order in which things were put; it is no part of a record.
  */
-import type { Migration } from "./migrate.js";
+import type { Migration } from "./migration.js";
 import { createTable } from "./create-table.js";
 import type { TablePlan } from "./create-table.js";
 

@@ -7,14 +7,8 @@ import { MigrationFailed } from "../errors.js";
 import type { Tables } from "../records/tables.js";
 import { createTable } from "./create-table.js";
 import type { EngineWords } from "./create-table.js";
+import type { Migration } from "./migration.js";
 import { first } from "./0001-first.js";
-
-export interface Migration {
-  /** 1, 2, 3, ... without gaps. */
-  readonly number: number;
-  readonly name: string;
-  up(db: Kysely<unknown>, words: EngineWords): Promise<void>;
-}
 
 export const migrations: readonly Migration[] = [first];
 
@@ -22,7 +16,7 @@ export const migrations: readonly Migration[] = [first];
 export const presentSchema = (known: readonly Migration[] = migrations): number => known.at(-1)?.number ?? 0;
 
 /** The number of the last step that was made; 0 when the database is empty. */
-export const schemaOf = async (db: Kysely<Tables>): Promise<number> => {
+const schemaOf = async (db: Kysely<Tables>): Promise<number> => {
   const tables = await db.introspection.getTables();
   if (!tables.some((table) => table.name === "migration")) return 0;
   const last = await db

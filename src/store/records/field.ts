@@ -2,7 +2,7 @@
  * How one field of a record lies in columns. A record's field map names a column for each of its fields, so that a field
  * added to the schema does not compile until it has one. Only text, numbers and null are stored: what every SQL engine has.
  */
-import type { RecordKind } from "../book-store.js";
+import type { RecordKind } from "./record-kinds.js";
 
 export type SqlValue = string | number | null;
 /** One row as it is stored: column name -> value. */

@@ -20,7 +20,7 @@ import {
 } from "../../engine/index.js";
 import type { BookContent, BookInfo } from "../../engine/index.js";
 import type { z } from "zod";
-import type { RecordKind, RecordOf } from "../book-store.js";
+import type { RecordKind, RecordOf } from "./record-kinds.js";
 import type { FieldMap } from "./field.js";
 import { flag, json, number, numberOrNull, reference, referenceOrNull, references, text, textOrNull } from "./field.js";
 

@@ -3,14 +3,14 @@
  * record and cover the small lists of ids that are kept as JSON text.
  */
 import type { BookContent } from "../../engine/index.js";
-import type { RecordKind } from "../book-store.js";
+import type { RecordKind } from "./record-kinds.js";
 import { DanglingReference, RecordInUse } from "../errors.js";
 import type { Field, ReferenceTarget, StoredRow } from "./field.js";
 import { contentKey, recordKinds, recordShapes } from "./record-shapes.js";
 import { rowsIn } from "./tables.js";
 import type { BookDatabase } from "./tables.js";
 
-export interface Reference {
+interface Reference {
   readonly kind: RecordKind;
   readonly table: string;
   readonly field: string;
@@ -20,7 +20,7 @@ export interface Reference {
 }
 
 /** Every reference between records, read off the field maps. */
-export const allReferences: readonly Reference[] = recordKinds.flatMap((kind) =>
+const allReferences: readonly Reference[] = recordKinds.flatMap((kind) =>
   Object.entries(recordShapes[kind].fields as Readonly<Record<string, Field<unknown>>>).flatMap(([field, { columns, refersTo }]) =>
     refersTo === undefined
       ? []
@@ -28,10 +28,10 @@ export const allReferences: readonly Reference[] = recordKinds.flatMap((kind) =>
   ),
 );
 
-export const tableOfTarget = (target: ReferenceTarget): string => (target === "table" ? "reference_table" : recordShapes[target].table);
+const tableOfTarget = (target: ReferenceTarget): string => (target === "table" ? "reference_table" : recordShapes[target].table);
 
 /** The ids a column refers to. A damaged list refers to nothing: reading the record reports it. */
-export const idsIn = (reference: Reference, row: StoredRow): readonly string[] => {
+const idsIn = (reference: Reference, row: StoredRow): readonly string[] => {
   const stored = row[reference.column];
   if (typeof stored !== "string") return [];
   if (!reference.list) return [stored];

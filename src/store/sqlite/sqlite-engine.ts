@@ -12,8 +12,8 @@ export interface Engine {
   readonly writer: Kysely<Tables>;
   /** A second one that only reads: it sees the last committed state, also while an edit runs. */
   readonly reader: Kysely<Tables>;
-  /** Problems of the file's structure, in the engine's words; empty when sound. */
-  structureProblems(how: "quick" | "full"): readonly string[];
+  /** Problems of the file's structure as it is on the disc, in the engine's words; empty when sound. */
+  structureProblems(): readonly string[];
   /** Rows whose foreign key leads nowhere. */
   brokenForeignKeys(): readonly { readonly table: string; readonly row: number; readonly target: string }[];
   /** Copies the database, consistently, while it is in use. The file appears whole or is left over with its own name. */
@@ -22,12 +22,12 @@ export interface Engine {
 }
 
 /** "Stip" in ASCII, in the header of the file: tells a book from any other SQLite database. */
-export const APPLICATION_ID = 0x53746970;
+const APPLICATION_ID = 0x53746970;
 
 export const sqliteWords: EngineWords = { text: "text", whole: "integer", real: "real", tableEnd: sql`strict` };
 
 /** SQLite's result code of an error; empty when it is none of SQLite's. */
-export const sqliteCode = (error: unknown): string => {
+const sqliteCode = (error: unknown): string => {
   const code = (error as { code?: unknown } | null)?.code;
   return typeof code === "string" && code.startsWith("SQLITE_") ? code : "";
 };
@@ -67,7 +67,15 @@ export const connect = (path: string): Engine => {
   return {
     writer,
     reader,
-    structureProblems: (how) => structureProblems(reading, how),
+    structureProblems: () => {
+      // A connection of its own: the others have pages in memory, and would not see what the disc has become.
+      const fresh = new Database(path, { fileMustExist: true, readonly: true, timeout: 5000 });
+      try {
+        return structureProblems(fresh, "full");
+      } finally {
+        fresh.close();
+      }
+    },
     brokenForeignKeys: () =>
       (reading.pragma("foreign_key_check") as { table: string; rowid: number; parent: string }[]).map((row) => ({
         table: row.table,
