@@ -6,6 +6,8 @@ export { benchOn, bookFolderOf, demoFolder, homeOfBooks, localDate, openWorkbenc
 export type { OpenBench } from "./open-workbench.js";
 export { beginEmptyBook, restoreBook } from "./begin-book.js";
 export { openDemo } from "./open-demo.js";
+export { demoPhotoPath, startDemoPhotos } from "./demo-photos-job.js";
+export { sortDemoPhotos } from "./sort-demo-photos.js";
 export { dryRun } from "./dry-run.js";
 export type { DryRun } from "./dry-run.js";
 
@@ -38,6 +40,7 @@ export type { OutingRow } from "./places-and-outings.js";
 
 // photographs
 export { derivativeMaker } from "./ensure-derivative.js";
+export { takeTableCsv, tableCsv } from "./table-csv.js";
 export { bringFolder } from "./bring-folder.js";
 export type { FolderReport } from "./bring-folder.js";
 export { bringPhotos, refusalText } from "./bring-photos.js";

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { getRequestListener } from "@hono/node-server";
 import { pino } from "pino";
-import { createJobs, openDemo, openWorkbench } from "../app/index.js";
+import { createJobs, openDemo, openWorkbench, starterTables, startDemoPhotos } from "../app/index.js";
 import type { OpenBench } from "../app/index.js";
 import { say } from "../words/index.js";
 import { createServer } from "./create-server.js";
@@ -97,6 +97,7 @@ export const serveBook = async (options: ServeOptions): Promise<Running> => {
   const server = createServer(bench, {
     webRoot: path.join(programRoot, "dist", "web"),
     jobs,
+    starters: starterTables(programRoot),
     port: () => port,
     version: versionOf(programRoot),
     log,
@@ -108,6 +109,8 @@ export const serveBook = async (options: ServeOptions): Promise<Running> => {
     await bench.close();
     throw error;
   }
+  // Decided after the socket listens, so that the page is there at once.
+  if (options.isDemo && (await startDemoPhotos(bench, jobs, programRoot)) !== undefined) tell(say("serve.demo"));
   let stopping: Promise<void> | undefined;
   const stop = async (): Promise<void> => {
     const closed = new Promise((resolve) => socket.close(resolve));

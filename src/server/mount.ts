@@ -109,12 +109,11 @@ export interface MountOptions {
 type AnyHandler = (input: unknown, desk: Desk) => Promise<unknown>;
 
 /** Mounts every route of the contract. */
-export const mount = (app: Hono, handlers: Partial<Handlers>, desk: Desk, { checkReplies }: MountOptions): void => {
+export const mount = (app: Hono, handlers: Handlers, desk: Desk, { checkReplies }: MountOptions): void => {
   for (const name of Object.keys(api) as (keyof Api)[]) {
     const definition: Route = api[name];
     // The mapped type ties each handler to its route; a loop over all of them cannot say so.
-    const handler = handlers[name] as unknown as AnyHandler | undefined;
-    if (handler === undefined) continue;
+    const handler = handlers[name] as unknown as AnyHandler;
     const [method = "", path = ""] = name.split(" ");
     app.on(method, path.replaceAll(/\{(\w+)\}/g, ":$1"), async (c) => {
       const params = parsePart("params", definition.params, () => c.req.param());
