@@ -11,6 +11,7 @@ import { readFile } from "node:fs/promises";
 import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import sharp from "sharp";
+import type { Sharp } from "sharp";
 import { openPhotoWorkers } from "../src/media/index.js";
 import { median, milliseconds, report } from "./report.js";
 
@@ -65,7 +66,7 @@ try {
       .resize(2048, 2048, { fit: "inside", withoutEnlargement: true })
       .raw()
       .toBuffer({ resolveWithObject: true });
-    const pixels = (): sharp.Sharp => sharp(data, { raw: { width: info.width, height: info.height, channels: info.channels } });
+    const pixels = (): Sharp => sharp(data, { raw: { width: info.width, height: info.height, channels: info.channels } });
     await pixels().jpeg({ quality: 82 }).toBuffer();
     await pixels().resize(320, 320, { fit: "inside", withoutEnlargement: true }).jpeg({ quality: 78 }).toBuffer();
   };

@@ -114,7 +114,7 @@ export const refusalText = (refusal: PhotoRefusal): string => {
 interface FileEffects extends BringEffects {
   /** Files of the same content in one bringing share one fate: those in hand, and those that were refused. */
   readonly fates: Map<PhotoId, Promise<BroughtFile>>;
-  readonly commit: (photo: Photo) => Promise<void>;
+  readonly commit: (photo: Photo) => Promise<boolean>;
 }
 
 const bringFile = async (source: PhotoSource, effects: FileEffects): Promise<BroughtFile> => {
@@ -176,7 +176,7 @@ const lookAt = async (
   for (const derivative of read.value.derivatives) await store.files.writeDerivative(id, derivative.size, derivative.jpeg);
   if (known !== undefined) return here();
   const record = photoRecord({ id, name: file.name, read: read.value, now: now() });
-  await commit(record);
+  if (!(await commit(record))) return here();
   return { fileName, outcome: "new", photoId: id, code: "", text: record.metadataNote };
 };
 
@@ -287,19 +287,30 @@ export const photoRecord = (of: { readonly id: PhotoId; readonly name: string; r
 
 const latestTime = (now: Date): LocalTime => shiftTime(localTime.parse(now.toISOString().slice(0, 19)), futureS);
 
-/** Commits records as they come: what arrives while one edit is being written goes into the next together. */
-const createCommitter = (store: BookStore): { readonly commit: (photo: Photo) => Promise<void> } => {
-  const waiting: { photo: Photo; resolve: () => void; reject: (error: unknown) => void }[] = [];
+/**
+ * Commits records as they come: what arrives while one edit is being written goes into the next together. Says whether the
+ * record is new: another bringing may have been quicker, and what has been said of its photograph since must stay.
+ */
+const createCommitter = (store: BookStore): { readonly commit: (photo: Photo) => Promise<boolean> } => {
+  const waiting: { photo: Photo; resolve: (isNew: boolean) => void; reject: (error: unknown) => void }[] = [];
   let running = false;
+  const write = async (batch: readonly { readonly photo: Photo }[]): Promise<ReadonlySet<PhotoId>> =>
+    await store.edit({ label: say("edit.bring", { count: batch.length }), undoable: false }, async (edit) => {
+      const fresh = new Set<PhotoId>();
+      for (const { photo } of batch) {
+        if ((await edit.get("photo", photo.id)) !== undefined) continue;
+        await edit.put("photo", photo);
+        fresh.add(photo.id);
+      }
+      return fresh;
+    });
   const run = async (): Promise<void> => {
     running = true;
     while (waiting.length > 0) {
       const batch = waiting.splice(0, maxBatch);
       try {
-        await store.edit({ label: say("edit.bring", { count: batch.length }), undoable: false }, async (edit) => {
-          for (const { photo } of batch) await edit.put("photo", photo);
-        });
-        for (const { resolve } of batch) resolve();
+        const fresh = await write(batch);
+        for (const { photo, resolve } of batch) resolve(fresh.has(photo.id));
       } catch (error) {
         for (const { reject } of batch) reject(error);
       }
@@ -308,7 +319,7 @@ const createCommitter = (store: BookStore): { readonly commit: (photo: Photo) =>
   };
   return {
     commit: async (photo) =>
-      await new Promise<void>((resolve, reject) => {
+      await new Promise<boolean>((resolve, reject) => {
         waiting.push({ photo, resolve, reject });
         if (!running) void run();
       }),

@@ -77,47 +77,42 @@ export const applyClockShift = async (
   store: BookStore,
   of: { readonly outingIds: readonly OutingId[]; readonly shiftS: number; readonly by?: string },
 ): Promise<{ edit: EditSummary; placed: number; notSure: number }> => {
-  const [outings, stops, photos, records] = await Promise.all([
-    store.list("outing"),
-    store.list("stop"),
-    store.list("photo"),
-    store.list("stageRecord"),
-  ]);
-  const chosen = of.outingIds.map((id) => {
-    const outing = outings.find((one) => one.id === id);
-    if (outing === undefined) throw notInBook("outing", id);
-    return { ...outing, cameraShiftS: of.shiftS };
-  });
-  const walks: Walk[] = chosen.map((outing) => ({
-    outingId: outing.id,
-    date: outing.date,
-    shiftS: of.shiftS,
-    stops: stops.filter((stop) => stop.outingId === outing.id),
-  }));
-  const movable = photos.filter((photo) => photo.placedBy !== "hand");
-  const placements = placePhotos(
-    movable.map((photo) => ({ id: photo.id, taken: photo.takenCamera })),
-    walks,
-  );
   let placed = 0;
   let notSure = 0;
-  const changed: Photo[] = [];
-  const ids = new Set<string>(of.outingIds);
-  for (const [index, photo] of movable.entries()) {
-    const placement = placements[index];
-    if (placement === undefined) continue;
-    if (placement.sure) placed += 1;
-    else if (placement.outingId !== null) notSure += 1;
-    else if (photo.outingId === null || !ids.has(photo.outingId)) continue;
-    const next = placedPhoto(photo, placement.outingId, placement.sure ? placement.plantId : null, records);
-    if (!isSamePlace(photo, next)) changed.push(next);
-  }
-  const outingsChanged = chosen.filter((outing) => outings.find((one) => one.id === outing.id)?.cameraShiftS !== of.shiftS);
-  if (changed.length === 0 && outingsChanged.length === 0) return { edit: nothingChanged, placed, notSure };
+  let changes = 0;
+  // Read within the edit, so that nothing said in between is overwritten.
   await store.edit({ label: say("edit.place", { seconds: of.shiftS }), by: of.by ?? "" }, async (edit) => {
-    for (const outing of outingsChanged) await edit.put("outing", outing);
-    for (const photo of changed) await edit.put("photo", photo);
+    const outings = await edit.list("outing");
+    const stops = await edit.list("stop");
+    const records = await edit.list("stageRecord");
+    const movable = (await edit.list("photo")).filter((photo) => photo.placedBy !== "hand");
+    const ids = new Set<string>(of.outingIds);
+    const walks: Walk[] = [];
+    for (const id of ids) {
+      const outing = outings.find((one) => one.id === id);
+      if (outing === undefined) throw notInBook("outing", id);
+      walks.push({ outingId: outing.id, date: outing.date, shiftS: of.shiftS, stops: stops.filter((stop) => stop.outingId === id) });
+      if (outing.cameraShiftS === of.shiftS) continue;
+      await edit.put("outing", { ...outing, cameraShiftS: of.shiftS });
+      changes += 1;
+    }
+    const placements = placePhotos(
+      movable.map((photo) => ({ id: photo.id, taken: photo.takenCamera })),
+      walks,
+    );
+    for (const [index, photo] of movable.entries()) {
+      const placement = placements[index];
+      if (placement === undefined) continue;
+      if (placement.sure) placed += 1;
+      else if (placement.outingId !== null) notSure += 1;
+      else if (photo.outingId === null || !ids.has(photo.outingId)) continue;
+      const next = placedPhoto(photo, placement.outingId, placement.sure ? placement.plantId : null, records);
+      if (isSamePlace(photo, next)) continue;
+      await edit.put("photo", next);
+      changes += 1;
+    }
   });
+  if (changes === 0) return { edit: nothingChanged, placed, notSure };
   const [edit] = await store.history(1);
   return { edit: edit ?? nothingChanged, placed, notSure };
 };

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import sharp from "sharp";
+import type { Sharp } from "sharp";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { exifTag, lyingTiff, manyPages, smallJpeg, withExif, zeroPng } from "../../tests/support/odd-photos.js";
 import { openPhotoWorkers } from "./photo-workers.js";
@@ -77,7 +78,7 @@ describe("derivatives", () => {
       .composite([{ input: { create: { width: 40, height: 30, channels: 3, background: "#ff0000" } }, top: 0, left: 0 }])
       .png()
       .toBuffer();
-    const stored: Record<number, sharp.Sharp> = {
+    const stored: Record<number, Sharp> = {
       1: sharp(upright),
       2: sharp(upright).flop(),
       3: sharp(upright).rotate(180),

@@ -9,7 +9,8 @@ beforeAll(async () => {
 });
 const read = (tags: Parameters<typeof withExif>[1]): PhotoMetadata => readMetadata(withExif(plain, tags));
 const codes = (metadata: PhotoMetadata): string[] => metadata.notes.map((note) => note.code);
-const dms = (d: number, m: number, s: number) => ({
+type Degrees = { readonly over: readonly (readonly [number, number])[] };
+const dms = (d: number, m: number, s: number): Degrees => ({
   over: [
     [d, 1],
     [m, 1],
@@ -72,7 +73,7 @@ describe("the time taken", () => {
 
 describe("the place", () => {
   const time = { exif: { [exifTag.dateTimeOriginal]: "2022:07:27 10:00:00" } };
-  const place = (lat: ReturnType<typeof dms>, latRef: string, lon: ReturnType<typeof dms>, lonRef: string): PhotoMetadata =>
+  const place = (lat: Degrees, latRef: string, lon: Degrees, lonRef: string): PhotoMetadata =>
     read({
       ...time,
       gps: { [exifTag.gpsLatRef]: latRef, [exifTag.gpsLat]: lat, [exifTag.gpsLonRef]: lonRef, [exifTag.gpsLon]: lon },

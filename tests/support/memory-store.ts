@@ -39,6 +39,7 @@ export const memoryStore = (): MemoryStore => {
   let temporary = 0;
   const store: MemoryStore = {
     folder,
+    opening: { leftoversRemoved: 0, schemaBefore: 1, schema: 1, backup: null, backupFailure: null },
     onEdit: () => undefined,
     originals: () => readdir(join(folder, "originals")),
     files: {
@@ -70,11 +71,16 @@ export const memoryStore = (): MemoryStore => {
     tables: () => Promise.resolve([]),
     table: () => Promise.resolve(undefined),
     content: unused,
+    damaged: () => Promise.resolve([]),
+    putContent: unused,
+    backupTo: unused,
     edit: async (what, change) => {
       store.onEdit(what.label);
       const draft = new Map([...records].map(([kind, all]) => [kind, new Map(all)]));
       let rowCount = 0;
       const result = await change({
+        get: <K extends RecordKind>(kind: K, id: string) => Promise.resolve(draft.get(kind)?.get(id) as RecordOf[K] | undefined),
+        list: <K extends RecordKind>(kind: K) => Promise.resolve([...(draft.get(kind)?.values() ?? [])] as RecordOf[K][]),
         put: (kind, record) => {
           const all = draft.get(kind) ?? new Map<string, RecordOf[RecordKind]>();
           all.set(record.id, record);
@@ -91,6 +97,7 @@ export const memoryStore = (): MemoryStore => {
         removeTable: unused,
       });
       records = draft;
+      if (rowCount === 0) return result;
       const { label, by = "", undoable = true } = what;
       edits.unshift({ id: edits.length + 1, at: "2022-07-27T20:00:00.000Z", label, by, rowCount, state: "done", undoable });
       return result;
