@@ -290,8 +290,8 @@ describe("two bringings at once", () => {
   it("record a photograph once", async () => {
     const bytes = await smallJpeg(30);
     const both = await Promise.all([bring([file("a.jpg", bytes)]), bring([file("b.jpg", bytes)])]);
-    expect(both.map((report) => report.fresh).toSorted()).toEqual([0, 1]);
-    expect(both.map((report) => report.here).toSorted()).toEqual([0, 1]);
+    expect(both.reduce((sum, report) => sum + report.fresh, 0)).toBe(1);
+    expect(both.reduce((sum, report) => sum + report.here, 0)).toBe(1);
     expect(await store.list("photo")).toHaveLength(1);
   });
 });
