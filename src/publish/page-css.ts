@@ -70,6 +70,7 @@ figcaption .side{font-size:inherit}
 .marks a:hover{text-decoration:underline}
 .nb{white-space:nowrap}
 td .marks{vertical-align:baseline;line-height:1.5;font-size:.82rem}
+td .marks a{display:inline-block;min-width:1.6rem;min-height:1.6rem;text-align:center}
 .part{display:grid;grid-template-columns:minmax(0,1fr);padding:.7rem 0 .2rem;border-top:1px dotted var(--hair)}
 .part h3{margin:.1rem 0 .2rem}
 .whose{font:600 .76rem/1 var(--sans);color:var(--stone);margin-right:.35em}
@@ -134,6 +135,7 @@ section{margin-top:1.2rem;padding-top:.8rem}
 h1{font-size:24pt}h2{font-size:15pt}
 h2,h3,h4,caption,.when{break-after:avoid}
 h2+p,h3+p{break-before:avoid}
+section>p.side:first-of-type{break-after:avoid}
 p,li{orphans:3;widows:3}
 figure,tr,.steps>li,.notice,.evidence li,.slips li,svg{break-inside:avoid}
 table:not(.rivals) tbody{break-inside:avoid}
