@@ -94,7 +94,7 @@ function planPhoto(source: DemoPhotoSource, photo: DemoPhotoRecord, index: numbe
       ground: groundFor(view, spot?.setting ?? "open", random.between(0, 1)),
       scale: photo.scale ? (view === "habit" ? "staff" : "card") : "none",
       ...(bad ? { cardFactor: { along: far * cos, across: far } } : {}),
-      ...(view === "place" ? { fill: true } : {}),
+      ...(view === "place" || view === "stigma" ? { fill: true } : {}),
       ...(["habit", "base", "winter", "place", "leaf_top", "capsule_green"].includes(view) && plant !== undefined
         ? { label: [plant.id, photo.visit] }
         : {}),
@@ -139,6 +139,7 @@ function groundFor(view: FigureView, setting: string, dice: number): GroundKind 
       return setting === "fen" ? "moss" : dice < 0.5 ? "litter" : "soil";
     case "stem_cut":
     case "seed":
+    case "stigma":
     case "leaf_under":
     case "capsule_open":
       return view === "capsule_open" && dice < 0.7 ? "soil" : "card";

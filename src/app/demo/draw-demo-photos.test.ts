@@ -70,7 +70,7 @@ describe("the demo's photographs, rendered", () => {
     files[4] = source.photos[lyingIndex]!.file;
     await drawDemoPhotos({ demo, folder: await demoPhotoFolder(path), render: renderPlate, only: files });
     truths = JSON.parse(await readFile(join(path, "truth.json"), "utf8")) as DemoPhotoTruth[];
-  });
+  }, 120_000);
   afterAll(() => rm(path, { recursive: true, force: true }));
   const truth = (file: string) => truths.find((t) => t.file === file)!;
 

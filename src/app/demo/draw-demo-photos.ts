@@ -9,7 +9,7 @@ import type { Plate } from "../../engine/index.js";
 import type { PlatePicture } from "../../media/index.js";
 
 /** Raised when the look of the photographs changes, so that old ones are not taken for new. */
-const drawingEdition = "1";
+const drawingEdition = "2";
 const jpegQuality = 84;
 
 /** Where the photographs go. Names are plain file names. */

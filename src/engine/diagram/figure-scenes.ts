@@ -2,7 +2,8 @@
 import { along, bow, cubic, frameAt, resample } from "./curve.js";
 import type { PointMm } from "./drawing.js";
 import type { FigureParameters } from "./figure-parameters.js";
-import { drawBud, drawFlowerSide, drawPetal, drawStigma } from "./flower.js";
+import { drawBud, drawFlowerSide } from "./flower-side.js";
+import { drawPetal, drawStigma } from "./flower.js";
 import type { StageId } from "./habit.js";
 import { drawLeaf, farLeaf, lowerSide, upperSide, youngLeaf } from "./leaf.js";
 import { ink, mix, rimmedWash, step, vary, wash } from "./pen.js";

@@ -2,7 +2,8 @@
 import { bow, frameAt, resample } from "./curve.js";
 import type { Figure, PointMm } from "./drawing.js";
 import type { FigureParameters } from "./figure-parameters.js";
-import { drawFlowerFace, drawFlowerSide } from "./flower.js";
+import { drawFlowerSide } from "./flower-side.js";
+import { drawFlowerFace } from "./flower.js";
 import { drawCapsule, drawOpenCapsule, drawSeed } from "./fruit.js";
 import { drawHabit, habitExtent } from "./habit.js";
 import type { StageId } from "./habit.js";

@@ -6,7 +6,7 @@
 import { along, band, cubic, frameAt, resample } from "./curve.js";
 import type { PointMm } from "./drawing.js";
 import type { FigureParameters } from "./figure-parameters.js";
-import { drawBud, drawFlowerSide } from "./flower.js";
+import { drawBud, drawFlowerSide } from "./flower-side.js";
 import { drawCapsule, drawOpenCapsule } from "./fruit.js";
 import { drawLeaf, farLeaf, reddened, upperSide, withered, youngLeaf } from "./leaf.js";
 import type { LeafTone } from "./leaf.js";

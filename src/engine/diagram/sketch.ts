@@ -2,7 +2,8 @@
 import { bow, cubic, frameAt, resample } from "./curve.js";
 import type { Figure, PointMm } from "./drawing.js";
 import type { LeafFoot, WinterOrgan } from "./figure-parameters.js";
-import { drawBud, drawFlowerFace, drawFlowerSide, drawPetal, drawStigma } from "./flower.js";
+import { drawBud, drawFlowerSide } from "./flower-side.js";
+import { drawFlowerFace, drawPetal, drawStigma } from "./flower.js";
 import { drawCapsule, drawSeed } from "./fruit.js";
 import { drawLandscape } from "./landscape.js";
 import type { Setting } from "./landscape.js";
