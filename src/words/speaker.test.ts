@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
 import { en } from "./en.js";
@@ -32,5 +33,20 @@ describe("speaker", () => {
   it("speaks English where there is no catalogue at all", () => {
     expect(speaker("fr")("page.contents")).toBe("On this page");
     expect(speaker("en-GB")("page.contents")).toBe("On this page");
+  });
+});
+
+describe("the catalogue", () => {
+  it("has no key twice: a later part would silence an earlier one", async () => {
+    const folder = new URL("./", import.meta.url);
+    const seen = new Map<string, string>();
+    for (const file of readdirSync(folder).filter((name) => /^en-[a-z-]+\.ts$/.test(name) && !name.endsWith(".test.ts"))) {
+      const module = (await import(new URL(file, folder).href)) as Record<string, Record<string, string>>;
+      for (const key of Object.values(module).flatMap((part) => Object.keys(part))) {
+        expect(seen.get(key), `${key} stands in ${file}, too`).toBeUndefined();
+        seen.set(key, file);
+      }
+    }
+    expect(seen.size).toBeGreaterThan(100);
   });
 });
