@@ -1,7 +1,7 @@
 /** The command line: `stipule <verb>`. Verbs are added here; each has its own file. */
 import { homedir } from "node:os";
 import path from "node:path";
-import { Command, CommanderError } from "commander";
+import { Command, CommanderError, Option } from "commander";
 import { say } from "../words/index.js";
 import { addBegin } from "./commands/begin.js";
 import { addBring } from "./commands/bring.js";
@@ -16,6 +16,7 @@ import { addServe } from "./commands/serve.js";
 import { addShortest } from "./commands/shortest.js";
 import { addSlip } from "./commands/slip.js";
 import { addStand } from "./commands/stand.js";
+import { addTable } from "./commands/table.js";
 import { addTray } from "./commands/tray.js";
 import { addUpkeep } from "./commands/upkeep.js";
 import type { Terminal } from "./terminal.js";
@@ -35,31 +36,36 @@ const verbs: readonly AddVerb[] = [
   addPlants,
   addStand,
   addShortest,
+  addTable,
   addSlip,
   addPage,
   addPlaces,
   addUpkeep,
 ];
 
+const globalOptions = (): readonly Option[] => [
+  new Option("--book <folder>", say("cli.option.book")),
+  new Option("--json", say("cli.option.json")),
+  new Option("--dry", say("cli.option.dry")),
+];
+
 const programOf = (terminal: Terminal): Command => {
   const program = new Command("stipule");
   program
     .description(say("cli.description"))
-    .option("--book <folder>", say("cli.option.book"))
-    .option("--json", say("cli.option.json"))
-    .option("--dry", say("cli.option.dry"))
     .addHelpText("after", `\n${say("cli.exit-codes")}`)
     .exitOverride()
     .configureOutput({ writeOut: (text) => terminal.out(text.trimEnd()), writeErr: (text) => terminal.err(text.trimEnd()) });
+  for (const option of globalOptions()) program.addOption(option);
   for (const add of verbs) add(program, terminal);
   program
     .command("exit-codes")
     .description(say("cli.exit-codes.summary"))
     .action(() => terminal.out(say("cli.exit-codes")));
-  for (const command of program.commands) {
+  for (const command of [...program.commands, ...program.commands.flatMap((one) => one.commands)]) {
     // Global options may stand behind the verb as well as before it.
-    command.option("--book <folder>").option("--json").option("--dry").exitOverride();
-    command.configureOutput({ writeOut: (text) => terminal.out(text.trimEnd()), writeErr: (text) => terminal.err(text.trimEnd()) });
+    for (const option of globalOptions()) command.addOption(option);
+    command.exitOverride().configureOutput(program.configureOutput());
   }
   return program;
 };

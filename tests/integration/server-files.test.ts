@@ -39,7 +39,7 @@ beforeAll(async () => {
   const outcome = (await response.json()) as BroughtFile;
   expect([response.status, outcome.outcome, outcome.fileName]).toEqual([200, "new", name]);
   id = outcome.photoId ?? "";
-});
+}, 120_000);
 afterAll(async () => {
   expect(demo.logged).toEqual([]);
   await demo.close();

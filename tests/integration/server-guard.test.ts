@@ -5,7 +5,7 @@ import { openDemoBench } from "../support/demo-bench.js";
 let demo: DemoBench;
 beforeAll(async () => {
   demo = await openDemoBench();
-});
+}, 120_000);
 afterAll(() => demo.close());
 
 const code = async (response: Response): Promise<string> => ((await response.json()) as { code: string }).code;

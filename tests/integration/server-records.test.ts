@@ -9,7 +9,7 @@ import { openDemoBench, programRoot } from "../support/demo-bench.js";
 let demo: DemoBench;
 beforeAll(async () => {
   demo = await openDemoBench();
-});
+}, 120_000);
 afterAll(async () => {
   expect(demo.logged).toEqual([]);
   await demo.close();

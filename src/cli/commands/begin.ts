@@ -9,9 +9,9 @@ export const addBegin: AddVerb = (program, terminal) => {
     .command("begin")
     .description(say("cli.begin"))
     .argument("[folder]")
-    .option("--title <text>", "", "My plants")
-    .option("--zone <zone>", "", Intl.DateTimeFormat().resolvedOptions().timeZone)
-    .option("--demo")
+    .option("--title <text>", say("cli.option.title"), "My plants")
+    .option("--zone <zone>", say("cli.option.zone"), Intl.DateTimeFormat().resolvedOptions().timeZone)
+    .option("--demo", say("cli.option.demo"))
     .action(
       async (given: string | undefined, options: { readonly title: string; readonly zone: string; readonly demo?: boolean }, command) => {
         await runPlain(terminal, command, async () => {

@@ -7,7 +7,7 @@ export const addClock: AddVerb = (program, terminal) => {
   program
     .command("clock")
     .description(say("cli.clock"))
-    .option("--apply")
+    .option("--apply", say("cli.option.apply"))
     .action(async (options: { readonly apply?: boolean }, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const proposals = await proposeClockShifts(workbench.store);

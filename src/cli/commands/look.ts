@@ -36,15 +36,15 @@ export const addLook: AddVerb = (program, terminal) => {
     .argument("<plant>")
     .argument("<character>")
     .argument("[states...]")
-    .option("--not-there")
-    .option("--cannot-tell")
-    .option("--lens <power>")
-    .option("--n <count>")
-    .option("--outing <id-or-date>")
+    .option("--not-there", say("cli.option.not-there"))
+    .option("--cannot-tell", say("cli.option.cannot-tell"))
+    .option("--lens <power>", say("cli.option.lens"))
+    .option("--n <count>", say("cli.option.n"))
+    .option("--outing <id-or-date>", say("cli.option.outing"))
     .option("--sure <how>", "sure, fairly, between-two", "sure")
-    .option("--by <initials>", "", "")
-    .option("--note <text>", "", "")
-    .option("--id <id>")
+    .option("--by <initials>", say("cli.option.by"), "")
+    .option("--note <text>", say("cli.option.note"), "")
+    .option("--id <id>", say("cli.option.id"))
     .action(async (plantText: string, characterText: string, states: readonly string[], options: LookOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const ways = [states.length > 0, options.notThere === true, options.cannotTell === true].filter(Boolean);

@@ -19,12 +19,12 @@ export const addOuting: AddVerb = (program, terminal) => {
   program
     .command("outing")
     .description(say("cli.outing"))
-    .option("--on <date>")
-    .option("--goal <text>", "", "")
-    .option("--weather <text>", "", "")
-    .option("--people <initials>", "", "")
-    .option("--note <text>", "", "")
-    .option("--id <id>")
+    .option("--on <date>", say("cli.option.on"))
+    .option("--goal <text>", say("cli.option.goal"), "")
+    .option("--weather <text>", say("cli.option.weather"), "")
+    .option("--people <initials>", say("cli.option.people"), "")
+    .option("--note <text>", say("cli.option.note"), "")
+    .option("--id <id>", say("cli.option.id"))
     .action(async (options: OutingOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         if (options.on === undefined) {

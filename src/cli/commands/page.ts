@@ -16,8 +16,8 @@ export const addPage: AddVerb = (program, terminal) => {
     .command("page")
     .description(say("cli.page"))
     .argument("<taxon>")
-    .option("--table <id>")
-    .option("--no-pdf")
+    .option("--table <id>", say("cli.option.table"))
+    .option("--no-pdf", say("cli.option.no-pdf"))
     .option("--paper <size>", "A4, Letter", "A4")
     .action(async (text: string, options: PageOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench, workers, dry }) => {

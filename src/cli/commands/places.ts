@@ -10,9 +10,9 @@ export const addPlaces: AddVerb = (program, terminal) => {
     .command("may-collect")
     .description(say("cli.may-collect"))
     .argument("<plant>")
-    .option("--on <date>")
-    .option("--stems <count>")
-    .option("--take <count>", "", "1")
+    .option("--on <date>", say("cli.option.on"))
+    .option("--stems <count>", say("cli.option.stems"))
+    .option("--take <count>", say("cli.option.take"), "1")
     .action(async (text: string, options: { readonly on?: string; readonly stems?: string; readonly take: string }, command) => {
       await runOnBook(terminal, command, async ({ workbench, today }) => {
         const plant = await findPlant(workbench, text);

@@ -13,7 +13,7 @@ export const addPlants: AddVerb = (program, terminal) => {
   program
     .command("plants")
     .description(say("cli.plants"))
-    .option("--until <date>")
+    .option("--until <date>", say("cli.option.until"))
     .action(async (options: UntilOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const found = await plantList(workbench, options.until === undefined ? undefined : readDate(options.until));
@@ -27,7 +27,7 @@ export const addPlants: AddVerb = (program, terminal) => {
   program
     .command("year")
     .description(say("cli.year"))
-    .option("--until <date>")
+    .option("--until <date>", say("cli.option.until"))
     .action(async (options: UntilOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const year = await yearView(workbench, options.until === undefined ? undefined : readDate(options.until));

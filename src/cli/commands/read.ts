@@ -25,14 +25,14 @@ export const addRead: AddVerb = (program, terminal) => {
     .argument("<plant>")
     .argument("<character>")
     .argument("<values...>")
-    .option("--unit <unit>")
-    .option("--outing <id-or-date>")
-    .option("--stems <count>")
-    .option("--method <text>", "", "ruler")
-    .option("--by <initials>", "", "")
-    .option("--note <text>", "", "")
-    .option("--id <id>")
-    .option("--confirm")
+    .option("--unit <unit>", say("cli.option.unit"))
+    .option("--outing <id-or-date>", say("cli.option.outing"))
+    .option("--stems <count>", say("cli.option.stems"))
+    .option("--method <text>", say("cli.option.method"), "ruler")
+    .option("--by <initials>", say("cli.option.by"), "")
+    .option("--note <text>", say("cli.option.note"), "")
+    .option("--id <id>", say("cli.option.id"))
+    .option("--confirm", say("cli.option.confirm"))
     .action(async (plantText: string, characterText: string, values: readonly string[], options: ReadOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const plant = await findPlant(workbench, plantText);

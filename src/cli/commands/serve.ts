@@ -34,8 +34,8 @@ export const addServe: AddVerb = (program, terminal) => {
   program
     .command("serve")
     .description(say("cli.serve"))
-    .option("--port <number>")
-    .option("--no-open")
+    .option("--port <number>", say("cli.option.port"))
+    .option("--no-open", say("cli.option.no-open"))
     .action(async (options: { readonly port?: string; readonly open: boolean }, command) => {
       await runPlain(terminal, command, async () => {
         const folder = resolve(folderOf(command, terminal));

@@ -34,9 +34,9 @@ export const addShortest: AddVerb = (program, terminal) => {
     .command("shortest")
     .description(say("cli.shortest"))
     .argument("<taxon>")
-    .option("--table <id>")
+    .option("--table <id>", say("cli.option.table"))
     .option("--lens <tool>", tools.join(", "))
-    .option("--stage <id>")
+    .option("--stage <id>", say("cli.option.stage"))
     .action(async (text: string, options: ShortestOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const table = await findTable(workbench, options.table);

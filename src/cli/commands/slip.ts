@@ -21,12 +21,12 @@ export const addSlip: AddVerb = (program, terminal) => {
     .description(say("cli.slip"))
     .argument("<plant>")
     .argument("<name>")
-    .requiredOption("--why <text>")
-    .requiredOption("--by <initials>")
-    .option("--on <date>")
+    .requiredOption("--why <text>", say("cli.option.why"))
+    .requiredOption("--by <initials>", say("cli.option.by"))
+    .option("--on <date>", say("cli.option.on"))
     .option("--role <role>", "det, conf, vid", "det")
     .option("--qualifier <mark>", "cf., aff., ?", "")
-    .option("--id <id>")
+    .option("--id <id>", say("cli.option.id"))
     .action(async (plantText: string, name: string, options: SlipOptions, command) => {
       await runOnBook(terminal, command, async ({ workbench, today }) => {
         const plant = await findPlant(workbench, plantText);

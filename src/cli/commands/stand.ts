@@ -1,10 +1,18 @@
-import { apartView, caseView } from "../../app/index.js";
+import { apartView, caseView, standOnFiles } from "../../app/index.js";
 import type { CaseView } from "../../contract/index.js";
 import { say } from "../../words/index.js";
 import { findPlant, findTable, findTaxon, readDate } from "../find.js";
-import { runOnBook } from "../run-verb.js";
+import { readText } from "../read-text.js";
+import { runOnBook, runPlain } from "../run-verb.js";
+import { UsageError } from "../terminal.js";
 import type { AddVerb } from "../verbs.js";
 import { plainText } from "../verbs.js";
+
+interface StandOptions {
+  readonly until?: string;
+  readonly table?: string;
+  readonly looks?: string;
+}
 
 const caseLines = (view: CaseView): readonly string[] => [
   `${view.nick}: ${plainText(view.standing.headline)}`,
@@ -24,10 +32,23 @@ export const addStand: AddVerb = (program, terminal) => {
   program
     .command("stand")
     .description(say("cli.stand"))
-    .argument("<plant>")
-    .option("--until <date>")
-    .action(async (text: string, options: { readonly until?: string }, command) => {
+    .argument("[plant]")
+    .option("--until <date>", say("cli.option.until"))
+    .option("--table <file>", say("cli.option.table-file"))
+    .option("--looks <file>", say("cli.option.looks-file"))
+    .action(async (text: string | undefined, options: StandOptions, command) => {
+      const { table, looks } = options;
+      if (table !== undefined && looks !== undefined && text === undefined) {
+        await runPlain(terminal, command, async () => {
+          const report = standOnFiles(await readText(table), await readText(looks));
+          const lines = report.specimens.map((one) => `${one.specimen}: ${one.headline}`);
+          const problems = report.problems.map((one) => say("cli.table.problem", { where: one.where, text: one.text }));
+          return { data: report, lines: [...lines, ...problems], withProblems: report.problems.length > 0 };
+        });
+        return;
+      }
       await runOnBook(terminal, command, async ({ workbench }) => {
+        if (text === undefined || table !== undefined || looks !== undefined) throw new UsageError(say("usage.stand"));
         const plant = await findPlant(workbench, text);
         const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
         return { data: view, lines: caseLines(view) };
@@ -38,7 +59,7 @@ export const addStand: AddVerb = (program, terminal) => {
     .command("next")
     .description(say("cli.next"))
     .argument("<plant>")
-    .option("--until <date>")
+    .option("--until <date>", say("cli.option.until"))
     .action(async (text: string, options: { readonly until?: string }, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const plant = await findPlant(workbench, text);
@@ -52,7 +73,7 @@ export const addStand: AddVerb = (program, terminal) => {
     .command("apart")
     .description(say("cli.apart"))
     .argument("<taxa...>")
-    .option("--table <id>")
+    .option("--table <id>", say("cli.option.table"))
     .action(async (texts: readonly string[], options: { readonly table?: string }, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const table = await findTable(workbench, options.table);

@@ -42,7 +42,7 @@ export const addUpkeep: AddVerb = (program, terminal) => {
   program
     .command("history")
     .description(say("cli.history"))
-    .option("--limit <count>", "", "50")
+    .option("--limit <count>", say("cli.option.limit"), "50")
     .action(async (options: { readonly limit: string }, command) => {
       await runOnBook(terminal, command, async ({ workbench }) => {
         const edits = await workbench.store.history(readWhole(options.limit, 1, 500));
