@@ -4,6 +4,15 @@ import { say } from "../../words/index.js";
 import { mediumDate } from "./dates.js";
 import { Name } from "./name.js";
 
+/** A name whose parts were not set: all of it in italics, the qualifier upright. */
+const BareName = ({ slip }: { readonly slip: Slip }) => (
+  <>
+    {slip.qualifier === "" || slip.qualifier === "?" ? "" : `${slip.qualifier} `}
+    <i className="name">{slip.name}</i>
+    {slip.qualifier === "?" ? "?" : ""}
+  </>
+);
+
 /** The slips of a plant, oldest first; an overturned one stays, with its reason. */
 export const SlipList = ({ slips }: { readonly slips: readonly (Slip & { readonly nameSpans?: Spans })[] }) => (
   <ul className="bare ruled slips">
@@ -14,9 +23,7 @@ export const SlipList = ({ slips }: { readonly slips: readonly (Slip & { readonl
         </time>
         <span>
           <span className={slip.overturned ? "slip-overturned" : ""}>
-            {slip.qualifier === "cf." || slip.qualifier === "aff." ? `${slip.qualifier} ` : ""}
-            {slip.nameSpans === undefined ? <i className="name">{slip.name}</i> : <Name spans={slip.nameSpans} />}
-            {slip.qualifier === "?" ? "?" : ""}
+            {slip.nameSpans === undefined ? <BareName slip={slip} /> : <Name spans={slip.nameSpans} />}
           </span>{" "}
           <span className="side">{say(`web.slip.role.${slip.role}`, { by: slip.by })}</span>
           {slip.overturned ? <b className="slip-word"> {say("web.slip.overturned")}</b> : null}

@@ -105,6 +105,7 @@ export const Place = () => {
           {pair.sentence}
         </Notice>
       ))}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- a region that scrolls must be reachable by keyboard */}
       <section className="scroll" aria-label={say("web.apart.region")} tabIndex={0}>
         <table className="plain apart-table">
           <caption className="hidden-words">{say("web.apart.title")}</caption>

@@ -73,7 +73,7 @@ export const Place = () => {
           <Name spans={view.standing.headline} />
         </h1>
         <p className="case-explained">
-          <ResultWordMark word={view.standing.word} settled={view.standing.settled} />
+          <ResultWordMark word={view.standing.word} settled={view.standing.settled} beside={view.standing.headline} />
           {view.standing.explanation}
         </p>
         {wanting.length === 0 ? null : (
@@ -81,42 +81,42 @@ export const Place = () => {
             <b>{say("web.case.wanting")}</b> {wanting.join("; ")}
           </p>
         )}
-        {view.disagreement === null ? null : (
-          <Notice kind="conflict" title={say("web.case.disagreement")}>
-            {view.disagreement}
-          </Notice>
-        )}
+        {view.disagreement === null ? null : <Notice kind="conflict">{view.disagreement}</Notice>}
       </header>
 
       {nothing ? <p>{say("web.case.empty")}</p> : null}
       {view.standing.word === "hybrid-question" || view.hybrid.pairs.length > 0 ? <Hybrid view={view} /> : null}
 
-      <div className="case-columns">
-        <section aria-labelledby="stands-head">
-          <h2 className="column-head stands" id="stands-head">
-            {say("web.case.stands")}
-          </h2>
-          {view.leader === null ? null : (
+      <div className={view.leader === null ? "case-columns case-leaderless" : "case-columns"}>
+        {view.leader === null ? null : (
+          <section aria-labelledby="stands-head">
+            <h2 className="column-head stands" id="stands-head">
+              {say("web.case.stands")}
+            </h2>
             <p className="side">
               {say("web.case.stands.for")} <Name spans={view.leader.name} />
             </p>
+            {view.stands.length === 0 ? (
+              <p>{say("web.case.stands.none")}</p>
+            ) : (
+              <WitnessList plantId={plantId} lines={view.stands} onPhoto={showPhoto} />
+            )}
+          </section>
+        )}
+        <section aria-label={say(view.leader === null ? "web.case.rivals.all" : "web.case.against")}>
+          {view.leader === null ? null : (
+            <>
+              <h2 className="column-head against">{say("web.case.against")}</h2>
+              {view.standsAgainst.length === 0 ? (
+                <p>{say("web.case.against.none")}</p>
+              ) : (
+                <WitnessList plantId={plantId} lines={view.standsAgainst} onPhoto={showPhoto} />
+              )}
+            </>
           )}
-          {view.stands.length === 0 ? (
-            <p>{say("web.case.stands.none")}</p>
-          ) : (
-            <WitnessList plantId={plantId} lines={view.stands} onPhoto={showPhoto} />
-          )}
-        </section>
-        <section aria-labelledby="against-head">
-          <h2 className="column-head against" id="against-head">
-            {say("web.case.against")}
+          <h2 className={view.leader === null ? "column-head" : "column-head rivals-head"}>
+            {say(view.leader === null ? "web.case.rivals.all" : "web.case.rivals")}
           </h2>
-          {view.standsAgainst.length === 0 ? (
-            <p>{say("web.case.against.none")}</p>
-          ) : (
-            <WitnessList plantId={plantId} lines={view.standsAgainst} onPhoto={showPhoto} />
-          )}
-          <h2 className="column-head rivals-head">{say("web.case.rivals")}</h2>
           <Rivals view={view} onPhoto={showPhoto} />
           {rivalsApart.length < 2 || tableId === "" ? null : (
             <p className="proofs no-print">

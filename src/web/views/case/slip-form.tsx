@@ -108,7 +108,9 @@ export const SlipForm = ({ view, table, onDone }: SlipFormProps) => {
               <input {...props} value={by} maxLength={120} list={`${id}-people`} onChange={(event) => setBy(event.target.value)} />
               <datalist id={`${id}-people`}>
                 {book?.people.map((person) => (
-                  <option key={person.id} value={person.initials} />
+                  <option key={person.id} value={person.initials}>
+                    {person.role}
+                  </option>
                 ))}
               </datalist>
             </>

@@ -90,7 +90,8 @@ export const Place = () => {
             <Name spans={page.standing.headline} />
           </p>
           <p>
-            <ResultWordMark word={page.standing.word} settled={page.standing.settled} /> {page.standing.explanation}
+            <ResultWordMark word={page.standing.word} settled={page.standing.settled} beside={page.standing.headline} />{" "}
+            {page.standing.explanation}
           </p>
           <p className="buttons no-print">
             <To href={`/plants/${plantId}/case`} className="button main">

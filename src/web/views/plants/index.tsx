@@ -44,7 +44,7 @@ export const Place = () => {
               </To>
             </h2>
             <p className="plant-card-standing">
-              <ResultWordMark word={card.standing.word} settled={card.standing.settled} />
+              <ResultWordMark word={card.standing.word} settled={card.standing.settled} beside={card.standing.headline} />
               <Name spans={card.standing.headline} />
             </p>
             <p className="side">

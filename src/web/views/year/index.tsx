@@ -52,7 +52,7 @@ export const Place = () => {
               <li key={ring.plantId}>
                 <To href={`/plants/${ring.plantId}`}>{ring.nick}</To>
                 <span>
-                  <ResultWordMark word={ring.word} settled={ring.settled} />
+                  <ResultWordMark word={ring.word} settled={ring.settled} beside={ring.standing} />
                   <Name spans={ring.standing} />
                 </span>
               </li>
