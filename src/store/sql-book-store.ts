@@ -10,6 +10,7 @@ import { hasWal, latestBackup } from "./book-folder.js";
 import { putInPlace } from "./durable-files.js";
 import { logCanBringBack, logEdit, readHistory, stepThroughLog } from "./edits/edit-log.js";
 import { oneAtATime } from "./edits/one-at-a-time.js";
+import { remembered } from "./remembered.js";
 import { BookDamaged } from "./errors.js";
 import { photoFiles } from "./photo-files.js";
 import { proveBook } from "./proof.js";
@@ -88,10 +89,11 @@ export const sqlBookStore = ({
       throw told(error);
     }
   };
+  const memory = remembered();
   const alone = <T>(task: () => Promise<T>): Promise<T> =>
     guarded(async () => {
       if (inside.getStore()?.open === true) throw new TypeError("edit, undo and redo require to be called outside an edit");
-      return writers.run(task);
+      return writers.run(() => task().finally(memory.forget));
     });
 
   const edit = <T>(what: EditDescription, change: (edit: BookEdit) => Promise<T>): Promise<T> =>
@@ -127,10 +129,11 @@ export const sqlBookStore = ({
       },
     }),
     info: () => guarded(() => readInfo(engine.reader)),
-    list: (kind) => guarded(async () => (await readAll(engine.reader, kind)).records),
+    list: (kind) => guarded(() => memory.once(`list ${kind}`, async () => (await readAll(engine.reader, kind)).records)),
     get: (kind, id) => guarded(() => readOne(engine.reader, kind, id)),
     tables: () => guarded(() => readTableSummaries(engine.reader)),
-    table: (id) => guarded(async () => (await engine.reader.transaction().execute((db) => readTable(db, id))).table),
+    table: (id) =>
+      guarded(() => memory.once(`table ${id}`, async () => (await engine.reader.transaction().execute((db) => readTable(db, id))).table)),
     content: () => guarded(async () => (await engine.reader.transaction().execute(readContent)).content),
     damaged: () => guarded(async () => (await engine.reader.transaction().execute(readContent)).damaged),
     edit: (what, change) => edit(what, change),

@@ -5,6 +5,7 @@
 import type { CharacterId, StateId, TaxonId } from "../base/ids.js";
 import type { Character } from "../characters/character.js";
 import type { ReferenceTable } from "../characters/reference-table.js";
+import { scoreLookup } from "./score-lookup.js";
 import { defaultRangeConvention, distributionOfScore, type RangeConvention, type ScoreDistribution } from "./score-distribution.js";
 import { quantileOf } from "./two-piece-normal.js";
 
@@ -69,21 +70,20 @@ export interface PreparedTable {
  * @throws {RangeError} if a score names a taxon or character that the table has not, or a character is given twice
  */
 export const prepareTable = (table: ReferenceTable, convention: RangeConvention = defaultRangeConvention): PreparedTable => {
-  const index = new Map(table.taxa.map((taxon, i) => [taxon.id, i]));
-  const rows = new Map(table.characters.map((character) => [character.id, Array.from(table.taxa, () => unknown)]));
-  const characters = new Map(table.characters.map((character) => [character.id, character]));
-  for (const { taxonId, characterId, value } of table.scores) {
-    const at = index.get(taxonId);
-    const character = characters.get(characterId);
-    const row = rows.get(characterId);
-    if (at === undefined || character === undefined || row === undefined) {
+  const taxonIds = new Set<string>(table.taxa.map((taxon) => taxon.id));
+  const characterIds = new Set<string>(table.characters.map((character) => character.id));
+  for (const { taxonId, characterId } of table.scores) {
+    if (!taxonIds.has(taxonId) || !characterIds.has(characterId)) {
       throw new RangeError(`prepareTable requires scores of taxa and characters in the table: got ${taxonId}, ${characterId}`);
     }
-    row[at] = distributionOfScore(value, character, convention);
   }
+  // The same lookup as the visible rule's, so that a cell with several sources is united in one way.
+  const scores = scoreLookup(table);
+  const rowOf = (character: Character): readonly ScoreDistribution[] =>
+    table.taxa.map((taxon) => distributionOfScore(scores(taxon.id, character.id), character, convention));
   return assembleTable({
     taxa: table.taxa.map((taxon) => ({ id: taxon.id, expected: taxon.expectedInCounty })),
-    characters: table.characters.map((character) => prepareCharacter(character, rows.get(character.id) ?? [])),
+    characters: table.characters.map((character) => prepareCharacter(character, rowOf(character))),
   });
 };
 
@@ -175,8 +175,6 @@ export const frequencyKinds = (stateCount: number, frequency: Float64Array | Flo
   }
   return { ofTaxon, example: Uint32Array.from(example) };
 };
-
-const unknown: ScoreDistribution = { kind: "unknown" };
 
 const standingOf = (distribution: ScoreDistribution): number =>
   distribution.kind === "unknown" ? standing.unknown : distribution.kind === "not-applicable" ? standing.notApplicable : standing.known;

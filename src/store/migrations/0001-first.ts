@@ -193,10 +193,11 @@ const tables: readonly TablePlan[] = [
       high: "real?",
       max: "real?",
       source_id: "text?",
+      source_key: "text",
       page: "text",
       source_words: "text",
     },
-    key: ["table_id", "taxon_id", "character_id"],
+    key: ["table_id", "taxon_id", "character_id", "source_key"],
     references: [
       inTable(["taxon_id"], "table_taxon"),
       inTable(["character_id"], "table_character"),

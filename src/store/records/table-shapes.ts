@@ -6,7 +6,7 @@ import { character, hybridPair, score, source, stage, taxon } from "../../engine
 import type { ReferenceTable, Score } from "../../engine/index.js";
 import { z } from "zod";
 import { tableId } from "../../engine/index.js";
-import { flag, json, number, numberOrNull, text, textOrNull } from "./field.js";
+import { flag, json, number, numberOrNull, text } from "./field.js";
 import type { Field } from "./field.js";
 import type { Shape } from "./record-shapes.js";
 
@@ -109,13 +109,18 @@ export const tableParts: TablePart = {
   },
   scores: {
     table: "table_score",
-    key: ["table_id", "taxon_id", "character_id"],
+    // Several sources may score one cell, side by side; the key needs a text where there is no source.
+    key: ["table_id", "taxon_id", "character_id", "source_key"],
     schema: score,
     fields: {
       taxonId: text("taxon_id"),
       characterId: text("character_id"),
       value: scoreValueField,
-      sourceId: textOrNull("source_id"),
+      sourceId: {
+        columns: ["source_id", "source_key"],
+        write: (id) => ({ source_id: id, source_key: id ?? "" }),
+        read: (row) => row["source_id"],
+      },
       page: text("page"),
       words: text("source_words"),
     },
