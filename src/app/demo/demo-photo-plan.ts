@@ -34,7 +34,7 @@ export const demoPhotoSource = z.object({
   ),
 });
 export type DemoPhotoSource = z.infer<typeof demoPhotoSource>;
-export type DemoPhotoRecord = DemoPhotoSource["photos"][number];
+type DemoPhotoRecord = DemoPhotoSource["photos"][number];
 
 /** One photograph to make: an exact copy of another, or a plate with its camera facts. */
 export type PlannedPhoto =

@@ -46,7 +46,7 @@ export function between(p: PointMm, q: PointMm, t: number): PointMm {
 }
 
 /** Direction from p to q in degrees, clockwise on screen from the x axis. */
-export function bearing(p: PointMm, q: PointMm): number {
+function bearing(p: PointMm, q: PointMm): number {
   return (Math.atan2(q[1] - p[1], q[0] - p[0]) * 180) / Math.PI;
 }
 

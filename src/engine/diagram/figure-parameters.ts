@@ -5,11 +5,11 @@ const colour = z.string().regex(/^#[0-9a-f]{6}$/, "use a colour of the form #rrg
 const positive = z.number().positive();
 const notNegative = z.number().nonnegative();
 
-export const leafFoot = z.enum(["clasp", "rounded", "wedge", "down", "heart"]);
-export const stemHair = z.enum(["spreading", "appressed", "hairless"]);
-export const glandPlace = z.enum(["absent", "calyx_only", "upper"]);
-export const stigmaKind = z.enum(["cross", "club"]);
-export const winterOrgan = z.enum(["rosettes", "leafy_runners", "thread_runners", "thick_shoots", "stout_buds", "scaly_runners"]);
+const leafFoot = z.enum(["clasp", "rounded", "wedge", "down", "heart"]);
+const stemHair = z.enum(["spreading", "appressed", "hairless"]);
+const glandPlace = z.enum(["absent", "calyx_only", "upper"]);
+const stigmaKind = z.enum(["cross", "club"]);
+const winterOrgan = z.enum(["rosettes", "leafy_runners", "thread_runners", "thick_shoots", "stout_buds", "scaly_runners"]);
 
 /** Lengths in millimetres; `widest` and `notch` are shares of the length of leaf and petal. */
 export const figureParameters = z.object({

@@ -13,7 +13,7 @@ const anther = "#f0e6b8";
 const stigmaWhite = "#fbf7ea";
 
 /** Outline of a petal along +x from its foot at 0, 0: greatest distance of the outline from the foot = `lenMm`. */
-export function petalOutline(lenMm: number, notch: number, widthShare = 0.8): { readonly outline: PointMm[]; readonly tip: PointMm } {
+function petalOutline(lenMm: number, notch: number, widthShare = 0.8): { readonly outline: PointMm[]; readonly tip: PointMm } {
   const w = widthShare / 2;
   const half = [
     ...cubic([0, 0.045], [0.25, 0.07], [0.42, w * 0.95], [0.7, w], 14).slice(0, -1),

@@ -143,7 +143,7 @@ export function drawOpenCapsule(pen: Pen, o: OpenCapsuleOptions): void {
       });
   }
   for (const s of seedPlaces)
-    wash(pen, ellipse(step(s.at, s.degrees, arm * 0.1), arm * 0.12 + 1, arm * 0.06 + 0.6, s.degrees, 16), "#fffdf6", 0.3);
+    wash(pen, ellipse(step(s.at, s.degrees, arm * 0.1), arm * 0.12 + 1, arm * 0.06 + 0.6, s.degrees, 16), "#fffdf6", 0.13);
   hairs(pen, plume, { width: 0.75, colour: "#fffefa", opacity: 0.95 });
   hairs(
     pen,

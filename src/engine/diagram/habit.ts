@@ -18,7 +18,7 @@ import { drawGround, drawWinterOrgan, winterGrowth } from "./winter-organs.js";
 export type StageId = "S0" | "S1" | "S2" | "S3" | "S4" | "S5" | "S6" | "S7" | "S8";
 
 /** Height at a stage as a share of the full height. */
-export const heightShare: Readonly<Record<StageId, number>> = {
+const heightShare: Readonly<Record<StageId, number>> = {
   S0: 0.05,
   S1: 0.15,
   S2: 0.55,

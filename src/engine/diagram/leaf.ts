@@ -53,7 +53,7 @@ export interface LeafOptions {
 const enough = (x: number, n: number): readonly number[] => Array.from({ length: n }, (_, i) => (i * x) / (n - 1));
 
 /** Half width of the blade as a share of the greatest, and the place of the greatest. */
-export function bladeProfile(options: Pick<LeafOptions, "widest" | "fullness" | "foot">): {
+function bladeProfile(options: Pick<LeafOptions, "widest" | "fullness" | "foot">): {
   readonly half: (t: number) => number;
   readonly widest: number;
 } {

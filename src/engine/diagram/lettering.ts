@@ -71,7 +71,7 @@ const letters: Readonly<Record<string, readonly [advance: number, strokes: strin
 };
 
 /** Width of a line of letters, millimetres, at the given height of capitals. */
-export function letteringWidth(text: string, capMm: number): number {
+function letteringWidth(text: string, capMm: number): number {
   return Array.from(text).reduce((sum, c) => sum + ((letters[c] ?? letters["-"])?.[0] ?? 4), 0) * (capMm / 6);
 }
 

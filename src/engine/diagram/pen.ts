@@ -3,12 +3,12 @@
  * all positions are millimetres of the plant.
  */
 import { between, distance, lineLength, resample } from "./curve.js";
-import type { Drawing, Figure, PointMm, Shape, Truth } from "./drawing.js";
+import type { PointMm, Shape, Truth } from "./drawing.js";
 import { seededRandom } from "./seeded-random.js";
 import type { SeededRandom } from "./seeded-random.js";
 
 export const inkColour = "#1f2a24";
-export const glandGold = "#e0ac2f";
+const glandGold = "#e0ac2f";
 
 export interface Pen {
   readonly random: SeededRandom;
@@ -209,16 +209,6 @@ export function noteTruth(pen: Pen, what: string, shapeId: string, fromMm: Point
 /** A value with individual variation: `share` = standard deviation as a share of the value, cut at three of them. */
 export function vary(pen: Pen, value: number, share: number): number {
   return value * (1 + share * pen.random.bell());
-}
-
-/** What the pen drew, as a figure. */
-export function finish(
-  pen: Pen,
-  size: { readonly widthMm: number; readonly heightMm: number },
-  words: { readonly title: string; readonly description: string },
-): Figure {
-  const drawing: Drawing = { widthMm: size.widthMm, heightMm: size.heightMm, magnification: pen.magnification, shapes: pen.shapes };
-  return { drawing, truths: pen.truths, ...words };
 }
 
 /** Strokes side by side across a band from line `a` to line `b`: shading in the manner of an engraving. */

@@ -75,7 +75,7 @@ function rosetteSeat(pen: Pen, foot: PointMm, side: 1 | -1, growth: number, p: F
 }
 
 /** A rosette seen from half above: leaves fanned round, far ones short and first, near ones long and last. */
-export function drawRosette(pen: Pen, seat: PointMm, p: FigureParameters, growth: number, detail: 0 | 1 | 2): void {
+function drawRosette(pen: Pen, seat: PointMm, p: FigureParameters, growth: number, detail: 0 | 1 | 2): void {
   const leaves = Array.from({ length: 11 }, (_, i) => ({ turn: -90 + i * 137.5, size: i < 5 ? 1 : i < 8 ? 0.7 : 0.42 }));
   const seen = leaves.map((l) => ({ ...l, y: Math.sin((l.turn * Math.PI) / 180), x: Math.cos((l.turn * Math.PI) / 180) }));
   seen.sort((a, b) => (a.size > 0.6 ? 0 : 1) - (b.size > 0.6 ? 0 : 1) || a.y - b.y);
@@ -204,7 +204,7 @@ function drawThread(pen: Pen, foot: PointMm, side: 1 | -1, growth: number, p: Fi
 }
 
 /** A firm bud of overlapping scales along a direction. */
-export function drawStoutBud(pen: Pen, at: PointMm, degrees: number, lenMm: number, pale = false): void {
+function drawStoutBud(pen: Pen, at: PointMm, degrees: number, lenMm: number, pale = false): void {
   const f = (x: number, y: number): PointMm => {
     const r = (degrees * Math.PI) / 180;
     return [at[0] + (Math.cos(r) * x - Math.sin(r) * y) * lenMm, at[1] + (Math.sin(r) * x + Math.cos(r) * y) * lenMm];
