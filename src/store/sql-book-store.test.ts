@@ -350,7 +350,7 @@ describe("a damaged row", () => {
     const store = await beginWithSample();
     tamper(store, "update table_score set low = 99 where taxon_id = 'obs' and character_id = 'capsule'");
     expect((await store.table("T1" as TableId))?.scores).toHaveLength(3);
-    expect((await store.damaged()).map((one) => `${one.kind} ${one.id}`)).toEqual(["table-part table_score / T1 / obs / capsule"]);
+    expect((await store.damaged()).map((one) => `${one.kind} ${one.id}`)).toEqual(["table-part table_score / T1 / obs / capsule / "]);
   });
 
   it("that refers to nothing is reported by the proof", async () => {

@@ -92,7 +92,7 @@ export const enCli = {
 
   // answers
   "cli.book-begun": "A new book lies in {folder}.",
-  "cli.bring.one": "{outcome, select, new {new} already-here {already here} other {refused}}  {file}{text}",
+  "cli.bring.one": "{outcome, select, new {new} alreadyHere {already here} other {refused}}  {file}{text}",
   "cli.bring.sum":
     "{fresh, plural, one {One photograph} other {# photographs}} brought, {here} already here, {refused} refused. The files in {folder} were not touched.",
   "cli.clock.none": "No camera clock seems to run off.",

@@ -62,7 +62,7 @@ const Card = ({ character, table, scoreOf }: { readonly character: Character; re
         <dt>{say("species.seen-in")}</dt>
         <dd>{stages.length === 0 ? say("species.any-stage") : stages.join(", ")}</dd>
         <dt>{say("species.weight")}</dt>
-        <dd>{say("species.weight-is", { weight: character.weight, role: character.role })}</dd>
+        <dd>{say("species.weight-is", { weight: character.weight, role: character.role === "hybrid-check" ? "hybridCheck" : character.role })}</dd>
         <dt>{say("species.together")}</dt>
         <dd>{together.length === 0 ? say("species.alone") : together.join(", ")}</dd>
         {onlyIf !== undefined && (
