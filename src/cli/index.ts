@@ -1,4 +1,4 @@
 /** The front door of the command line. */
-export { processTerminal, run } from "./main.js";
+export { processTerminal, run } from "./program.js";
 export { exitCodes } from "./terminal.js";
 export type { Terminal } from "./terminal.js";

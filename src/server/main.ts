@@ -102,7 +102,11 @@ export const serveBook = async (options: ServeOptions): Promise<Running> => {
     version: versionOf(programRoot),
     log,
   });
-  const socket = createSocket(getRequestListener(server.fetch, { overrideGlobalObjects: false }));
+  const answer = getRequestListener(server.fetch, { overrideGlobalObjects: false });
+  const socket = createSocket((request, response) => {
+    // Errors of handlers are replies by now; what is left is a connection that broke while being answered.
+    answer(request, response).catch((error: unknown) => log("socket", error));
+  });
   try {
     port = await listenSomewhere(socket, options.port, tell);
   } catch (error) {

@@ -24,7 +24,8 @@ export const addPage: AddVerb = (program, terminal) => {
         if (dry) throw new UsageError(say("usage.no-dry"));
         const table = await findTable(workbench, options.table);
         const taxon = findTaxon(table, text);
-        const effects = { publicImage: workers().publicImage };
+        const pool = workers();
+        const effects: Parameters<typeof publishPage>[2] = { publicImage: (path, imageOptions) => pool.publicImage(path, imageOptions) };
         const made = await publishPage(workbench, { tableId: table.id, taxonId: taxon.id }, effects, {
           pdf: options.pdf,
           paper: readChoice(options.paper, ["A4", "Letter"]),

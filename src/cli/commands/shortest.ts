@@ -1,7 +1,7 @@
 import { scoreLookup, shortestDiagnosis, tools } from "../../engine/index.js";
 import type { Character, ReferenceTable } from "../../engine/index.js";
 import { say } from "../../words/index.js";
-import { findTable, findTaxon, readChoice, readWhole } from "../find.js";
+import { findTable, findTaxon, readChoice } from "../find.js";
 import { runOnBook } from "../run-verb.js";
 import type { AddVerb } from "../verbs.js";
 

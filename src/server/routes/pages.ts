@@ -11,8 +11,13 @@ export const pageHandlers = {
   "GET /api/pages": async (_input, { workbench }) => ({ pages: await listPages(workbench) }),
   "GET /api/pages/{tableId}/{taxonId}": ({ params }, { workbench }) => draftPage(workbench, params, (id) => `/image/${id}/2048`),
   "POST /api/pages/{tableId}/{taxonId}/publish": async ({ params, body }, { workbench, bench }) => {
-    const effects = { publicImage: bench.workers().publicImage };
-    const page = await publishPage(workbench, params, effects, { pdf: body.pdf, paper: body.paper });
+    const workers = bench.workers();
+    const page = await publishPage(
+      workbench,
+      params,
+      { publicImage: (path, options) => workers.publicImage(path, options) },
+      { pdf: body.pdf, paper: body.paper },
+    );
     return { ...page, url: publishedUrl(workbench.store.folder, page.folder) };
   },
 } satisfies Partial<Handlers>;
