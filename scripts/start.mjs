@@ -1,7 +1,7 @@
 // `npm start`: builds what is missing or older than its sources, then serves the demo book (or --book DIR).
 // Plain JavaScript for any Node: it has to run before anything is built, and to say so when Node is too old.
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, statSync } from "node:fs";
+import { existsSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 
@@ -34,14 +34,23 @@ const runTool = (what, tool, args) => {
   process.exit(1);
 };
 
+/** The sources of a layer, or its configuration, are newer than `mark`, the file that says when it was built. */
+const isOlder = (mark, layers) => changedAt(mark) < Math.max(...layers.map((layer) => newestIn(path.join(root, "src", layer))));
+
 const build = () => {
-  const sources = newestIn(path.join(root, "src"));
-  const marks = [path.join(root, "dist", "cli", "index.js"), path.join(root, "dist", "cli.tsbuildinfo")];
-  const programIsOld = marks.some((file) => !existsSync(file)) || changedAt(marks[1]) < sources;
-  if (programIsOld) runTool("Building the program", ["typescript", "bin", "tsc"], ["-b"]);
+  const stamp = path.join(root, "dist", ".program-built");
+  const entry = path.join(root, "dist", "cli", "index.js");
+  const layers = ["engine", "words", "publish", "contract", "store", "media", "app", "server", "cli"];
+  if (!existsSync(entry) || isOlder(stamp, layers)) {
+    // The time before building, so that a source changed meanwhile counts as newer.
+    const begun = new Date();
+    runTool("Building the program", ["typescript", "bin", "tsc"], ["-b"]);
+    writeFileSync(stamp, begun.toISOString());
+    utimesSync(stamp, begun, begun);
+  }
   const page = path.join(root, "dist", "web", "index.html");
-  const pageSources = ["web", "words", "publish", "contract", "engine"].map((layer) => newestIn(path.join(root, "src", layer)));
-  if (changedAt(page) < Math.max(...pageSources)) runTool("Building the page", ["vite", "bin", "vite.js"], ["build", "--logLevel", "warn"]);
+  if (isOlder(page, ["web", "words", "publish", "contract", "engine"]))
+    runTool("Building the page", ["vite", "bin", "vite.js"], ["build", "--logLevel", "warn"]);
 };
 
 if (major < 20 || (major === 20 && minor < 19)) {
