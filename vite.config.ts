@@ -23,6 +23,9 @@ export default defineConfig({
   server: {
     host: "127.0.0.1",
     port: 4811,
-    proxy: Object.fromEntries(["/api/", "/image/", "/published/"].map((path) => [path, { target: server, changeOrigin: true }])),
+    // The server answers only its own pages; the dev server speaks for them.
+    proxy: Object.fromEntries(
+      ["/api/", "/image/", "/published/"].map((path) => [path, { target: server, changeOrigin: true, headers: { origin: server } }]),
+    ),
   },
 });

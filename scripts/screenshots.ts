@@ -106,10 +106,12 @@ try {
         } catch (error) {
           faults.push(`${place}: ${error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error)}`);
         }
-        await page.evaluate(async () => {
+        await page.evaluate(async (whole) => {
           await document.fonts.ready;
+          // A picture of the whole page shows what lies below the window, too.
+          if (whole) for (const image of document.images) image.loading = "eager";
           await Promise.all([...document.images].filter((i) => i.loading !== "lazy").map((i) => i.decode().catch(() => undefined)));
-        });
+        }, values.whole);
         await page.waitForTimeout(200);
         const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
         if (overflow > 0) faults.push(`${place}: the page is ${overflow} px wider than the window`);

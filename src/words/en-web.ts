@@ -265,6 +265,7 @@ export const enWeb = {
   "web.slip.why": "Why",
   "web.slip.why.hint": "The reason in your own words. A slip is never written over.",
   "web.slip.wanted": "This is wanted.",
+  "web.slip.own-reason": "The case speaks against this name: give your own reason as a sentence, or choose “?” beside the name.",
   "web.slip.keep": "Keep the slip",
 
   // side by side

@@ -14,7 +14,8 @@ export const ProblemNote = ({ problem, again }: { readonly problem: unknown; rea
           remedy: say("web.problem.fault.remedy"),
           code: "fault",
         };
-  const errors = problem instanceof ApiProblem ? (problem.details.errors ?? []) : [];
+  const errors =
+    problem instanceof ApiProblem ? (problem.details.errors ?? []).filter((error) => error.detail !== problem.details.detail) : [];
   return (
     <div className="problem" role="alert" data-code={facts.code}>
       <p>

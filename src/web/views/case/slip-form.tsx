@@ -34,6 +34,7 @@ export const SlipForm = ({ view, table, onDone }: SlipFormProps) => {
   const taxon = table?.taxa.find((one) => one.id === choice);
   const written = (taxon?.name ?? name).trim();
   const wanting = (text: string): string | null => (tried && text.trim() === "" ? say("web.slip.wanted") : null);
+  const asksReason = send.error?.details.errors?.some((error) => error.pointer === "/why") ?? false;
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     setTried(true);
@@ -122,7 +123,11 @@ export const SlipForm = ({ view, table, onDone }: SlipFormProps) => {
           )}
         </Field>
       </div>
-      <Field label={say("web.slip.why")} hint={say("web.slip.why.hint")} problem={wanting(why)}>
+      <Field
+        label={say("web.slip.why")}
+        hint={say("web.slip.why.hint")}
+        problem={wanting(why) ?? (asksReason ? say("web.slip.own-reason") : null)}
+      >
         {(props) => <textarea {...props} value={why} maxLength={1000} onChange={(event) => setWhy(event.target.value)} />}
       </Field>
       <ProblemNote problem={send.error} />

@@ -21,7 +21,14 @@ export interface CellPanelProps {
 /** What lies behind one tile: looks, readings and photographs; on an open tile when and with what it can be seen. */
 export const CellPanel = ({ page, row, cell, table, onClose, onPhoto, describe }: CellPanelProps) => {
   const head = useRef<HTMLHeadingElement>(null);
-  useEffect(() => head.current?.focus({ preventScroll: true }), [row.characterId, cell.stageId]);
+  useEffect(() => {
+    // After the frame has taken the focus to a place just entered: a link may lead straight to this panel.
+    const later = setTimeout(() => {
+      head.current?.focus({ preventScroll: true });
+      head.current?.closest(".cell-panel")?.scrollIntoView({ block: "nearest" });
+    }, 0);
+    return () => clearTimeout(later);
+  }, [row.characterId, cell.stageId]);
   useKeys(
     useCallback(
       (event) => {
