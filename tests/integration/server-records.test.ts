@@ -133,7 +133,15 @@ describe("writing records", () => {
   });
 
   it("asks about 5.1 and 4.8 mm among capsules, and keeps them when they are confirmed", async () => {
-    const reading = { id: "r-1", plantId: "P1", outingId: "V7", characterId: "capsule_len", date: "2022-08-21", unit: "mm", values: [5.1, 4.8] };
+    const reading = {
+      id: "r-1",
+      plantId: "P1",
+      outingId: "V7",
+      characterId: "capsule_len",
+      date: "2022-08-21",
+      unit: "mm",
+      values: [5.1, 4.8],
+    };
     const asked = await problem(await demo.send("PUT", "/api/readings/r-1", { reading }));
     expect(asked.status).toBe(409);
     expect(asked.questions?.[0]).toMatchObject({ code: "another-unit" });
