@@ -71,10 +71,12 @@ export const enWork = {
   // sorting trays
   "sort.title": "Sorting trays",
   "sort.empty-title": "The trays are empty",
-  "sort.empty-text": "Drop photographs or a card here once, and they lie in these trays by day, walk and plant. You say what they show, many at a time, by single keys; on the side you read which views you still lack while the plant still stands. Originals are copied, never changed.",
+  "sort.empty-text":
+    "Drop photographs or a card here once, and they lie in these trays by day, walk and plant. You say what they show, many at a time, by single keys; on the side you read which views you still lack while the plant still stands. Originals are copied, never changed.",
   "sort.day": "Day",
   "sort.every-day": "{count, plural, one {the one day} other {all # days}}",
-  "sort.strip": "{day}: {count, plural, one {one photograph} other {# photographs}}, {stops, plural, one {one stop} other {# stops}}; {between, plural, =0 {none lies} one {one lies} other {# lie}} between the stops.",
+  "sort.strip":
+    "{day}: {count, plural, one {one photograph} other {# photographs}}, {stops, plural, one {one stop} other {# stops}}; {between, plural, =0 {none lies} one {one lies} other {# lie}} between the stops.",
   "sort.stop": "{nick}, {from} to {to}: show its tray",
   "sort.trays": "Trays",
   "sort.tray.unsorted": "unsorted",
@@ -114,6 +116,8 @@ export const enWork = {
   "sort.deed.leave-out": "leave out",
   "sort.deed.take-in": "take in again",
   "sort.deed.large": "see it large",
+  "sort.kept": "Kept for {count, plural, one {one sheet} other {# sheets}}: {what}",
+  "sort.said-of": "what is said of it",
   "sort.rolled-back": "{count, plural, one {The sheet is} other {The # sheets are}} as before.",
   "sort.reason-title": "Why {count, plural, one {is this sheet} other {are these # sheets}} left out?",
   "sort.reason.blurred": "blurred",
@@ -135,12 +139,15 @@ export const enWork = {
 
   // outings
   "outing.title": "Outings",
-  "outing.lead": "What was seen where and when. Every tap is kept at once; a plain “looked, not there” with its number is worth as much as a find.",
+  "outing.lead":
+    "What was seen where and when. Every tap is kept at once; a plain “looked, not there” with its number is worth as much as a find.",
   "outing.empty-title": "No outing yet",
-  "outing.empty-text": "An outing is one walk on one day. At each plant you say its stage, then look at what can be seen today and is not known yet, one question at a time. The stops of the walk put your photographs to their plants by the clock.",
+  "outing.empty-text":
+    "An outing is one walk on one day. At each plant you say its stage, then look at what can be seen today and is not known yet, one question at a time. The stops of the walk put your photographs to their plants by the clock.",
   "outing.new": "New outing",
   "outing.begin": "Begin the outing",
-  "outing.counts": "{stops, plural, one {one stop} other {# stops}}, {photos, plural, one {one photograph} other {# photographs}}, {looks, plural, one {one look} other {# looks}}",
+  "outing.counts":
+    "{stops, plural, one {one stop} other {# stops}}, {photos, plural, one {one photograph} other {# photographs}}, {looks, plural, one {one look} other {# looks}}",
   "outing.gone": "There is no such outing in this book. It may have been taken back by an undo.",
   "outing.date": "Day",
   "outing.start": "From",
@@ -224,9 +231,9 @@ export const enWork = {
   "outing.pad": "Number pad",
   "outing.pad.back": "Delete the last character",
   "outing.pad.next": "next value",
-  "outing.ask.unit": "{values} {unit}, where {against, select, series {the others are} other {the table expects values}} near {middle} {unit}: were these {other}?",
-  "outing.ask.some-unit": "another unit",
-  "outing.ask.far": "{value} {unit} stands far from the others, which are near {middle} {unit}. Is it right?",
+  "outing.ask.unit":
+    "{values} {unit}, where {against, select, series {the others are} other {the table expects values}} near {middle} {unit}: were these {other}?",
+  "outing.ask.far": "{value} {unit}, where the others are near {middle} {unit}. Is it right?",
   "outing.ask.table": "{values} {unit}: the table knows only {low} to {high} {unit}. Is it right?",
   "outing.ask.comma": "“{written}”: one value with a decimal comma, as read here, or two values?",
   "outing.ask.yes-unit": "Yes, {unit}: write {become} {own}",
@@ -247,7 +254,8 @@ export const enWork = {
 
   // begin a book
   "begin.title": "Begin a book",
-  "begin.lead": "A book is one keeper's plants in one or more years. These five things carry it; begin with whichever you know, and change any of them at any time.",
+  "begin.lead":
+    "A book is one keeper's plants in one or more years. These five things carry it; begin with whichever you know, and change any of them at any time.",
   "begin.there": "there",
   "begin.wanting": "still wanting",
   "begin.book": "The book",
@@ -257,14 +265,16 @@ export const enWork = {
   "begin.spots": "Spots and permissions",
   "begin.spots-why": "Where the plants stand, how exactly you know it, and how finely it may ever be published.",
   "begin.table": "Reference table",
-  "begin.table-why": "What the floras say of the look-alikes: taxa, characters and their states. Take one that comes with Stipule, bring your own, or begin without: then you can follow plants as soon as there is one.",
+  "begin.table-why":
+    "What the floras say of the look-alikes: taxa, characters and their states. Take one that comes with Stipule, bring your own, or begin without: then you can follow plants as soon as there is one.",
   "begin.plants": "Followed plants",
   "begin.plants-why": "A plant, not a species: the same stems, visited again and again. What it is called may change; the plant stays.",
   "begin.then": "Then",
   "begin.then-text": "Go out and look, or bring the photographs you have; either may come first.",
   "begin.to-plants": "The plants",
   "begin.another": "Another book",
-  "begin.another-text": "This page has one book open: {folder}. To begin or open another, stop Stipule and start it with the folder of the other book; a folder that does not exist is made:",
+  "begin.another-text":
+    "This page has one book open: {folder}. To begin or open another, stop Stipule and start it with the folder of the other book; a folder that does not exist is made:",
 
   // the book
   "book.title": "Title of the book",
@@ -299,7 +309,8 @@ export const enWork = {
   "place.at": "{lat}, {lon} within {within} m",
   "place.no-coordinates": "no coordinates",
   "place.publish-as": "Publish it as",
-  "place.publish-as-help": "Sensitive places are rounded to a grid, never shifted at random, and every publication says so (Chapman 2020, table 7).",
+  "place.publish-as-help":
+    "Sensitive places are rounded to a grid, never shifted at random, and every publication says so (Chapman 2020, table 7).",
   "place.class.as-measured": "as measured: nothing here needs care",
   "place.class.0.001-degree": "rounded to 0.001 degree, about 100 m",
   "place.class.0.01-degree": "rounded to 0.01 degree, about 1 km",
@@ -309,7 +320,8 @@ export const enWork = {
   "place.stranger-reads": "A stranger reads:",
   "place.public.withheld": "nothing. The place is withheld.",
   "place.public.unknown": "the name of the county only; no coordinates are known.",
-  "place.public.point": "{lat}, {lon}{grid, select, none { as measured} other {, rounded to {grid} degree}}{within, plural, =0 {} other {, within # m}}.",
+  "place.public.point":
+    "{lat}, {lon}{grid, select, none { as measured} other {, rounded to {grid} degree}}{within, plural, =0 {} other {, within # m}}.",
   "place.because": "Why it is sensitive",
   "place.because-help": "Empty when it is not. This reason itself is not published.",
   "place.sensitive": "Sensitive: {because}",
@@ -369,16 +381,21 @@ export const enWork = {
 
   // reference tables
   "table.none": "No table yet.",
-  "table.counts": "{taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores",
+  "table.counts":
+    "{taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores",
   "table.starters": "Tables that come with Stipule",
   "table.take": "Take it into this book",
   "table.own": "A table of your own",
-  "table.own-help": "A CSV file in the documented layout; export one of the tables to see it. It is looked at first, row by row, and taken in whole or not at all.",
+  "table.own-help":
+    "A CSV file in the documented layout; export one of the tables to see it. It is looked at first, row by row, and taken in whole or not at all.",
   "table.drop": "Drop a CSV file here",
   "table.choose": "Choose a file",
-  "table.can": "{file} is in order: {taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores. Nothing has been taken in yet.",
-  "table.taken": "{file} is in the book now: {taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores.",
-  "table.refused": "Nothing of {file} was taken in: {count, plural, one {one thing is wrong} other {# things are wrong}}. Mend the rows below and drop it again.",
+  "table.can":
+    "{file} is in order: {taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores. Nothing has been taken in yet.",
+  "table.taken":
+    "{file} is in the book now: {taxa, plural, one {one taxon} other {# taxa}}, {characters, plural, one {one character} other {# characters}}, {scores, number} scores.",
+  "table.refused":
+    "Nothing of {file} was taken in: {count, plural, one {one thing is wrong} other {# things are wrong}}. Mend the rows below and drop it again.",
   "table.problems": "What is wrong",
   "table.remarks": "Good to know",
   "table.title": "Title of the table",
@@ -386,7 +403,8 @@ export const enWork = {
 
   // the settled rule
   "rule.title": "When a name counts as settled",
-  "rule.sentence": "A look-alike is out when the evidence against it adds up to {outAt}. A name is settled when only one taxon is left, each of the others is spoken against by at least {witnesses, plural, one {one independent witness} other {# independent witnesses}}, at least {groups} kinds of evidence were seen on at least {outings, plural, one {one outing} other {# outings}}{parts, select, none {} other {, and one of them is from: {parts}}}.",
+  "rule.sentence":
+    "A look-alike is out when the evidence against it adds up to {outAt}. A name is settled when only one taxon is left, each of the others is spoken against by at least {witnesses, plural, one {one independent witness} other {# independent witnesses}}, at least {groups} kinds of evidence were seen on at least {outings, plural, one {one outing} other {# outings}}{parts, select, none {} other {, and one of them is from: {parts}}}.",
   "rule.outAt": "Out at",
   "rule.outAt-help": "Weights run from 0 to 5; of each group only the heaviest counts. Higher: slower to exclude.",
   "rule.witnessesPerRival": "Witnesses against each rival",
@@ -397,15 +415,18 @@ export const enWork = {
   "rule.outings-help": "Evidence from one day is not enough.",
   "rule.parts": "One from these parts or groups",
   "rule.parts-help": "With commas between; empty: any will do.",
-  "rule.note": "The numbers are a plain convention, not a proven method. After a change every plant's case is read anew; what was named before keeps its slips.",
+  "rule.note":
+    "The numbers are a plain convention, not a proven method. After a change every plant's case is read anew; what was named before keeps its slips.",
   "rule.usual": "Back to the usual numbers",
 
   // shelf
   "shelf.title": "Shelf",
-  "shelf.lead": "What stands around the plants: places and permissions, people, tables, the rule by which a name is settled, what was done, and whether all is whole.",
+  "shelf.lead":
+    "What stands around the plants: places and permissions, people, tables, the rule by which a name is settled, what was done, and whether all is whole.",
   "shelf.doors": "Work",
   "shelf.book": "This book",
-  "shelf.counts": "{plants, plural, one {one plant} other {# plants}}, {outings, plural, one {one outing} other {# outings}}, {looks, number} looks, {readings, number} series of readings, {photos, number} photographs, {unsorted, number} of them unsorted.",
+  "shelf.counts":
+    "{plants, plural, one {one plant} other {# plants}}, {outings, plural, one {one outing} other {# outings}}, {looks, number} looks, {readings, number} series of readings, {photos, number} photographs, {unsorted, number} of them unsorted.",
   "shelf.places": "Places and permissions",
   "shelf.places-what": "Spots, how finely they are published, and what a stranger sees.",
   "shelf.people": "People and views",
@@ -423,14 +444,17 @@ export const enWork = {
   "shelf.more-history": "Show up to 500",
   "shelf.proof": "Proof",
   "shelf.proof-what": "Is every original still byte for byte what it was? Where the folder is.",
-  "shelf.proof-lead": "Reads every original again, compares it with its fingerprint, and checks every record. It changes nothing. A few thousand photographs take a minute.",
+  "shelf.proof-lead":
+    "Reads every original again, compares it with its fingerprint, and checks every record. It changes nothing. A few thousand photographs take a minute.",
   "shelf.folder": "The book is the folder",
   "shelf.proof-run": "Check the book",
   "shelf.proof-running": "Reading every original …",
   "shelf.proof-clean": "All is whole.",
   "shelf.proof-found": "{count, plural, one {One thing was found.} other {# things were found.}}",
-  "shelf.proof-counts": "{originals, plural, one {One original} other {# originals}} and {records, plural, one {one record} other {# records}} were checked.",
-  "shelf.proof-remedy": "Nothing was changed. Bring a missing or damaged original again from your own copy: Stipule knows it by its contents and puts it in its place.",
+  "shelf.proof-counts":
+    "{originals, plural, one {One original} other {# originals}} and {records, plural, one {one record} other {# records}} were checked.",
+  "shelf.proof-remedy":
+    "Nothing was changed. Bring a missing or damaged original again from your own copy: Stipule knows it by its contents and puts it in its place.",
   "shelf.words": "Words",
   "shelf.words-what": "The terms of descriptions in plain words.",
   "shelf.words-find": "Find a word",
@@ -457,7 +481,8 @@ export const enWork = {
   "species.title": "Species",
   "species.lead": "What the floras say, and the pages you make of your own plants.",
   "species.empty-title": "No reference table yet",
-  "species.empty-text": "A reference table holds what published floras say of each look-alike: taxa, characters, their states and ranges. Take one that comes with Stipule, or bring your own.",
+  "species.empty-text":
+    "A reference table holds what published floras say of each look-alike: taxa, characters, their states and ranges. Take one that comes with Stipule, or bring your own.",
   "species.pages": "Pages",
   "species.page": "its page",
   "species.stands": "by {nicks}",
@@ -469,18 +494,21 @@ export const enWork = {
   "species.taxa": "{count, plural, one {One taxon} other {# taxa}}",
   "species.choose": "Tick {least} to {most} to see them side by side.",
   "species.compare": "See {count} side by side",
-  "species.compare-none": "{count, plural, =0 {None ticked} one {One ticked} other {# ticked}}: tick {least} to {most} to see them side by side.",
+  "species.compare-none":
+    "{count, plural, =0 {None ticked} one {One ticked} other {# ticked}}: tick {least} to {most} to see them side by side.",
   "species.flowers": "flowers in months {months}",
   "species.caution": "Caution:",
   "species.cards": "Character cards",
-  "species.cards-lead": "One question a card, from base to seed: its states, when and with what it can be seen, what people get wrong, and with which others it counts as one witness.",
+  "species.cards-lead":
+    "One question a card, from base to seed: its states, when and with what it can be seen, what people get wrong, and with which others it counts as one witness.",
   "species.measured": "Measured in {unit}, at least {n} values.",
   "species.counted": "Counted, at least {n} values.",
   "species.ratio": "Computed organ by organ: {a} divided by {b}.",
   "species.seen-in": "Can be seen in",
   "species.any-stage": "any stage",
   "species.weight": "Counts",
-  "species.weight-is": "{weight} of 5{role, select, support { (support only, never decides)} hybridCheck { (only raises the question of a hybrid)} other {}}",
+  "species.weight-is":
+    "{weight} of 5{role, select, support { (support only, never decides)} hybridCheck { (only raises the question of a hybrid)} other {}}",
   "species.together": "Speaks together with",
   "species.alone": "none: a witness of its own",
   "species.only-if": "Only where it applies by",
@@ -496,7 +524,8 @@ export const enWork = {
   "species.export": "Export as CSV",
 
   // the page of a species
-  "writing.lead": "Drafted from what was seen and measured. Write over any section; what you wrote stays when evidence changes, and the draft can be had back.",
+  "writing.lead":
+    "Drafted from what was seen and measured. Write over any section; what you wrote stays when evidence changes, and the draft can be had back.",
   "writing.to-table": "To the table",
   "writing.origin.drafted": "drafted",
   "writing.origin.edited": "written by hand",
@@ -512,7 +541,8 @@ export const enWork = {
   "writing.publish-title": "Publish",
   "writing.held-back": "Held back or made coarser",
   "writing.held-nothing": "Nothing: no place here is sensitive.",
-  "writing.publish-alt": "{count, plural, one {One photograph has} other {# photographs have}} no alternative text yet. The page can be published all the same; readers who cannot see it miss them.",
+  "writing.publish-alt":
+    "{count, plural, one {One photograph has} other {# photographs have}} no alternative text yet. The page can be published all the same; readers who cannot see it miss them.",
   "writing.pdf": "With a PDF for print",
   "writing.paper": "Paper",
   "writing.publish": "Publish to a folder",

@@ -7,7 +7,8 @@ import { numberIn, numberProblem } from "./numbers.js";
 import { TextField } from "./text-field.js";
 import type { Keeper } from "./use-keeper.js";
 
-const keepInfo = (keeper: Keeper, what: string, info: BookInfo): void => void keeper.keep(what, async () => call("PUT /api/book", { body: info }));
+const keepInfo = (keeper: Keeper, what: string, info: BookInfo): void =>
+  void keeper.keep(what, async () => call("PUT /api/book", { body: info }));
 
 const isZone = (zone: string): boolean => {
   try {
@@ -29,12 +30,21 @@ export const BookEditor = ({ info, keeper }: { readonly info: BookInfo; readonly
       className="work-cols"
       onSubmit={(event) => {
         event.preventDefault();
-        if (badZone === undefined) keepInfo(keeper, title, { ...info, title: title.trim(), notice, zone, readAt: readAt === "" ? null : (readAt as IsoDate) });
+        if (badZone === undefined)
+          keepInfo(keeper, title, { ...info, title: title.trim(), notice, zone, readAt: readAt === "" ? null : (readAt as IsoDate) });
       }}
     >
       <TextField label={say("book.title")} help={say("book.title-help")} required value={title} onChange={setTitle} maxLength={200} />
       <div>
-        <TextField label={say("book.zone")} help={say("book.zone-help")} required value={zone} onChange={setZone} maxLength={60} problem={badZone} />
+        <TextField
+          label={say("book.zone")}
+          help={say("book.zone-help")}
+          required
+          value={zone}
+          onChange={setZone}
+          maxLength={60}
+          problem={badZone}
+        />
         {zone !== mine && (
           <button type="button" className="quiet" onClick={() => setZone(mine)}>
             {say("book.zone-mine", { zone: mine })}
@@ -56,21 +66,36 @@ export const BookEditor = ({ info, keeper }: { readonly info: BookInfo; readonly
 
 const numbers = ["outAt", "witnessesPerRival", "groupsSeen", "outings"] as const;
 const most = { outAt: 40, witnessesPerRival: 10, groupsSeen: 40, outings: 40 } as const;
-const usual: SettledRule = { outAt: 4, witnessesPerRival: 2, groupsSeen: 4, outings: 2, oneFromParts: ["flower", "fruit", "seed", "glands", "base"] };
+const usual: SettledRule = {
+  outAt: 4,
+  witnessesPerRival: 2,
+  groupsSeen: 4,
+  outings: 2,
+  oneFromParts: ["flower", "fruit", "seed", "glands", "base"],
+};
 
 export const RuleEditor = ({ info, keeper }: { readonly info: BookInfo; readonly keeper: Keeper }) => {
   const rule = info.settledRule;
-  const [texts, setTexts] = useState(() => ({ outAt: String(rule.outAt), witnessesPerRival: String(rule.witnessesPerRival), groupsSeen: String(rule.groupsSeen), outings: String(rule.outings) }));
+  const [texts, setTexts] = useState(() => ({
+    outAt: String(rule.outAt),
+    witnessesPerRival: String(rule.witnessesPerRival),
+    groupsSeen: String(rule.groupsSeen),
+    outings: String(rule.outings),
+  }));
   const [parts, setParts] = useState(rule.oneFromParts.join(", "));
   const value = (name: (typeof numbers)[number]): number => numberIn(texts[name]) ?? rule[name];
-  const problemOf = (name: (typeof numbers)[number]): string | undefined => (texts[name].trim() === "" ? say("work.required") : numberProblem(texts[name], { min: 1, max: most[name], whole: true }));
+  const problemOf = (name: (typeof numbers)[number]): string | undefined =>
+    texts[name].trim() === "" ? say("work.required") : numberProblem(texts[name], { min: 1, max: most[name], whole: true });
   const isWrong = numbers.some((name) => problemOf(name) !== undefined);
   const made: SettledRule = {
     outAt: value("outAt"),
     witnessesPerRival: value("witnessesPerRival"),
     groupsSeen: value("groupsSeen"),
     outings: value("outings"),
-    oneFromParts: parts.split(/[,;]/).map((part) => part.trim()).filter((part) => part !== ""),
+    oneFromParts: parts
+      .split(/[,;]/)
+      .map((part) => part.trim())
+      .filter((part) => part !== ""),
   };
   const isUsual = JSON.stringify(made) === JSON.stringify(usual);
   return (
@@ -80,10 +105,26 @@ export const RuleEditor = ({ info, keeper }: { readonly info: BookInfo; readonly
         if (!isWrong) keepInfo(keeper, say("rule.title"), { ...info, settledRule: made });
       }}
     >
-      <p>{say("rule.sentence", { outAt: made.outAt, witnesses: made.witnessesPerRival, groups: made.groupsSeen, outings: made.outings, parts: made.oneFromParts.length === 0 ? "none" : made.oneFromParts.join(", ") })}</p>
+      <p>
+        {say("rule.sentence", {
+          outAt: made.outAt,
+          witnesses: made.witnessesPerRival,
+          groups: made.groupsSeen,
+          outings: made.outings,
+          parts: made.oneFromParts.length === 0 ? "none" : made.oneFromParts.join(", "),
+        })}
+      </p>
       <div className="work-cols">
         {numbers.map((name) => (
-          <TextField key={name} label={say(`rule.${name}`)} help={say(`rule.${name}-help`)} inputMode="numeric" value={texts[name]} problem={problemOf(name)} onChange={(text) => setTexts((now) => ({ ...now, [name]: text }))} />
+          <TextField
+            key={name}
+            label={say(`rule.${name}`)}
+            help={say(`rule.${name}-help`)}
+            inputMode="numeric"
+            value={texts[name]}
+            problem={problemOf(name)}
+            onChange={(text) => setTexts((now) => ({ ...now, [name]: text }))}
+          />
         ))}
         <TextField label={say("rule.parts")} help={say("rule.parts-help")} value={parts} onChange={setParts} />
       </div>

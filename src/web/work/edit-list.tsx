@@ -32,11 +32,21 @@ export const EditList = <T,>({ items, idOf, nameOf, line, form, onRemove, addWor
             <li key={idOf(item)}>
               <div>{line(item)}</div>
               <span className="work-row">
-                <button type="button" className="quiet" aria-label={say("work.edit-what", { name: nameOf(item) })} onClick={() => setOpen(idOf(item))}>
+                <button
+                  type="button"
+                  className="quiet"
+                  aria-label={say("work.edit-what", { name: nameOf(item) })}
+                  onClick={() => setOpen(idOf(item))}
+                >
                   {say("work.edit")}
                 </button>
                 {onRemove !== undefined && (
-                  <button type="button" className="quiet" aria-label={say("work.remove-what", { name: nameOf(item) })} onClick={() => onRemove(item)}>
+                  <button
+                    type="button"
+                    className="quiet"
+                    aria-label={say("work.remove-what", { name: nameOf(item) })}
+                    onClick={() => onRemove(item)}
+                  >
                     {say("work.remove")}
                   </button>
                 )}

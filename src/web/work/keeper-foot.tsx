@@ -5,7 +5,7 @@ import { Says } from "./says.js";
 import type { Keeper } from "./use-keeper.js";
 
 export const KeeperFoot = ({ keeper }: { readonly keeper: Keeper }) => (
-  <div className="keeper-foot">
+  <div className={keeper.said === "" && keeper.problem === null && keeper.busy === 0 ? "keeper-foot quiet" : "keeper-foot"}>
     <ProblemNote problem={keeper.problem} again={keeper.again ?? undefined} />
     {keeper.problem !== null && keeper.again !== null && (
       <button type="button" className="quiet" onClick={keeper.forget}>

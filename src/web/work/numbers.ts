@@ -9,7 +9,10 @@ export const numberIn = (text: string): number | null | undefined => {
 };
 
 /** What is wrong with a number field; undefined = nothing. */
-export const numberProblem = (text: string, limits: { readonly min?: number; readonly max?: number; readonly whole?: boolean } = {}): string | undefined => {
+export const numberProblem = (
+  text: string,
+  limits: { readonly min?: number; readonly max?: number; readonly whole?: boolean } = {},
+): string | undefined => {
   const value = numberIn(text);
   if (value === null) return undefined;
   if (value === undefined) return say("work.not-a-number", { text });

@@ -8,7 +8,15 @@ import { newId } from "./new-id.js";
 import { TextField } from "./text-field.js";
 import type { Keeper } from "./use-keeper.js";
 
-const PersonForm = ({ person, onKeep, onCancel }: { readonly person: Person | null; readonly onKeep: (person: Person) => void; readonly onCancel: () => void }) => {
+const PersonForm = ({
+  person,
+  onKeep,
+  onCancel,
+}: {
+  readonly person: Person | null;
+  readonly onKeep: (person: Person) => void;
+  readonly onCancel: () => void;
+}) => {
   const [initials, setInitials] = useState(person?.initials ?? "");
   const [role, setRole] = useState(person?.role ?? "");
   return (
@@ -19,7 +27,14 @@ const PersonForm = ({ person, onKeep, onCancel }: { readonly person: Person | nu
         onKeep({ id: person?.id ?? newId<PersonId>("person"), initials: initials.trim(), role });
       }}
     >
-      <TextField label={say("person.initials")} help={say("person.initials-help")} required value={initials} onChange={setInitials} maxLength={20} />
+      <TextField
+        label={say("person.initials")}
+        help={say("person.initials-help")}
+        required
+        value={initials}
+        onChange={setInitials}
+        maxLength={20}
+      />
       <TextField label={say("person.role")} value={role} onChange={setRole} maxLength={120} />
       <FormEnd onCancel={onCancel} />
     </form>
@@ -44,9 +59,11 @@ export const PeopleEditor = ({ people, keeper }: { readonly people: readonly Per
         person={person}
         onCancel={done}
         onKeep={(kept) => {
-          void keeper.keep(kept.initials, async () => call("PUT /api/people/{id}", { params: { id: kept.id }, body: kept })).then((isKept) => {
-            if (isKept) done();
-          });
+          void keeper
+            .keep(kept.initials, async () => call("PUT /api/people/{id}", { params: { id: kept.id }, body: kept }))
+            .then((isKept) => {
+              if (isKept) done();
+            });
         }}
       />
     )}

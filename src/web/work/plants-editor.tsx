@@ -52,19 +52,35 @@ const PlantForm = ({ plant, spots, tables, onKeep, onCancel }: PlantFormProps) =
       }}
     >
       <TextField label={say("plant.nick")} help={say("plant.nick-help")} required value={nick} onChange={setNick} maxLength={80} />
-      <Choose label={say("plant.spot")} value={spotId} options={spots.map(({ id, name }) => ({ value: id as string, label: name }))} onChange={setSpotId} />
-      <Choose label={say("plant.table")} value={tableId} options={tables.map(({ id, title }) => ({ value: id as string, label: title }))} onChange={setTableId} />
+      <Choose
+        label={say("plant.spot")}
+        value={spotId}
+        options={spots.map(({ id, name }) => ({ value: id as string, label: name }))}
+        onChange={setSpotId}
+      />
+      <Choose
+        label={say("plant.table")}
+        value={tableId}
+        options={tables.map(({ id, title }) => ({ value: id as string, label: title }))}
+        onChange={setTableId}
+      />
       <TextField label={say("plant.marks")} help={say("plant.marks-help")} value={marks} onChange={setMarks} maxLength={400} />
       <TextField label={say("plant.stems")} inputMode="numeric" value={stems} onChange={setStems} problem={problems.stems} />
       <TextField label={say("plant.marked")} inputMode="numeric" value={marked} onChange={setMarked} problem={problems.marked} />
       {table !== undefined && (
         <fieldset className="people work-wide">
           <legend>{say("plant.rivals")}</legend>
-          <p className="field-hint">{say("plant.rivals-help", { count: table.taxa.filter(({ expectedInCounty }) => expectedInCounty).length })}</p>
+          <p className="field-hint">
+            {say("plant.rivals-help", { count: table.taxa.filter(({ expectedInCounty }) => expectedInCounty).length })}
+          </p>
           <div className="rivals">
             {table.taxa.map(({ id, name, vernacular, expectedInCounty }) => (
               <label key={id} className="work-check">
-                <input type="checkbox" checked={rivals.includes(id)} onChange={(event) => setRivals((now) => (event.target.checked ? [...now, id] : now.filter((one) => one !== id)))} />
+                <input
+                  type="checkbox"
+                  checked={rivals.includes(id)}
+                  onChange={(event) => setRivals((now) => (event.target.checked ? [...now, id] : now.filter((one) => one !== id)))}
+                />
                 <span>
                   <i className="name">{name}</i>
                   {vernacular["en"] === undefined ? "" : `, ${vernacular["en"]}`}
@@ -83,9 +99,15 @@ const PlantForm = ({ plant, spots, tables, onKeep, onCancel }: PlantFormProps) =
   );
 };
 
-export const PlantsEditor = (props: { readonly plants: readonly FollowedPlant[]; readonly spots: readonly Spot[]; readonly tables: readonly TableSummaryView[]; readonly keeper: Keeper }) => {
+export const PlantsEditor = (props: {
+  readonly plants: readonly FollowedPlant[];
+  readonly spots: readonly Spot[];
+  readonly tables: readonly TableSummaryView[];
+  readonly keeper: Keeper;
+}) => {
   const { plants, spots, tables, keeper } = props;
-  if (spots.length === 0 || tables.length === 0) return <p className="side">{say(spots.length === 0 ? "plant.needs-spot" : "plant.needs-table")}</p>;
+  if (spots.length === 0 || tables.length === 0)
+    return <p className="side">{say(spots.length === 0 ? "plant.needs-spot" : "plant.needs-table")}</p>;
   return (
     <EditList
       items={plants}
@@ -103,7 +125,11 @@ export const PlantsEditor = (props: { readonly plants: readonly FollowedPlant[];
           </span>
         </>
       )}
-      onRemove={(plant) => void keeper.keep(say("work.removed-what", { name: plant.nick }), async () => call("DELETE /api/plants/{id}", { params: { id: plant.id } }))}
+      onRemove={(plant) =>
+        void keeper.keep(say("work.removed-what", { name: plant.nick }), async () =>
+          call("DELETE /api/plants/{id}", { params: { id: plant.id } }),
+        )
+      }
       form={(plant, done) => (
         <PlantForm
           plant={plant}
@@ -111,9 +137,11 @@ export const PlantsEditor = (props: { readonly plants: readonly FollowedPlant[];
           tables={tables}
           onCancel={done}
           onKeep={(kept) => {
-            void keeper.keep(kept.nick, async () => call("PUT /api/plants/{id}", { params: { id: kept.id }, body: kept })).then((isKept) => {
-              if (isKept) done();
-            });
+            void keeper
+              .keep(kept.nick, async () => call("PUT /api/plants/{id}", { params: { id: kept.id }, body: kept }))
+              .then((isKept) => {
+                if (isKept) done();
+              });
           }}
         />
       )}

@@ -27,7 +27,17 @@ export const strangerReads = (spot: Pick<Spot, "lat" | "lon" | "uncertaintyM">, 
   }
 };
 
-const SpotForm = ({ spot, zone, onKeep, onCancel }: { readonly spot: Spot | null; readonly zone: string; readonly onKeep: (spot: Spot) => void; readonly onCancel: () => void }) => {
+const SpotForm = ({
+  spot,
+  zone,
+  onKeep,
+  onCancel,
+}: {
+  readonly spot: Spot | null;
+  readonly zone: string;
+  readonly onKeep: (spot: Spot) => void;
+  readonly onCancel: () => void;
+}) => {
   const [name, setName] = useState(spot?.name ?? "");
   const [setting, setSetting] = useState(spot?.setting ?? "");
   const [lat, setLat] = useState(textOf(spot?.lat));
@@ -71,12 +81,39 @@ const SpotForm = ({ spot, zone, onKeep, onCancel }: { readonly spot: Spot | null
       <TextField label={say("place.name")} help={say("place.name-help")} required value={name} onChange={setName} maxLength={120} />
       <TextField label={say("place.setting")} help={say("place.setting-help")} value={setting} onChange={setSetting} maxLength={200} />
       <TextField label={say("place.access")} help={say("place.access-help")} value={access} onChange={setAccess} maxLength={400} />
-      <TextField label={say("place.lat")} help={say("place.degrees-help")} inputMode="decimal" value={lat} onChange={setLat} problem={problems.lat ?? (half ? say("place.both") : undefined)} />
-      <TextField label={say("place.lon")} help={say("place.lon-help")} inputMode="decimal" value={lon} onChange={setLon} problem={problems.lon} />
-      <TextField label={say("place.within")} help={say("place.within-help")} inputMode="decimal" value={within} onChange={setWithin} problem={problems.within} />
+      <TextField
+        label={say("place.lat")}
+        help={say("place.degrees-help")}
+        inputMode="decimal"
+        value={lat}
+        onChange={setLat}
+        problem={problems.lat ?? (half ? say("place.both") : undefined)}
+      />
+      <TextField
+        label={say("place.lon")}
+        help={say("place.lon-help")}
+        inputMode="decimal"
+        value={lon}
+        onChange={setLon}
+        problem={problems.lon}
+      />
+      <TextField
+        label={say("place.within")}
+        help={say("place.within-help")}
+        inputMode="decimal"
+        value={within}
+        onChange={setWithin}
+        problem={problems.within}
+      />
       <TextField label={say("place.height")} inputMode="decimal" value={height} onChange={setHeight} problem={problems.height} />
       <div className="work-wide">
-        <Choose label={say("place.publish-as")} help={say("place.publish-as-help")} value={publishAs} options={publicPlaceClass.options.map((value) => ({ value, label: say(`place.class.${value}`) }))} onChange={setPublishAs} />
+        <Choose
+          label={say("place.publish-as")}
+          help={say("place.publish-as-help")}
+          value={publishAs}
+          options={publicPlaceClass.options.map((value) => ({ value, label: say(`place.class.${value}`) }))}
+          onChange={setPublishAs}
+        />
         {!isWrong && (
           <p className="notice" role="status">
             {say("place.stranger-reads")} {strangerReads(place, publishAs)}
@@ -91,7 +128,15 @@ const SpotForm = ({ spot, zone, onKeep, onCancel }: { readonly spot: Spot | null
   );
 };
 
-export const SpotsEditor = ({ spots, zone, keeper }: { readonly spots: readonly Spot[]; readonly zone: string; readonly keeper: Keeper }) => (
+export const SpotsEditor = ({
+  spots,
+  zone,
+  keeper,
+}: {
+  readonly spots: readonly Spot[];
+  readonly zone: string;
+  readonly keeper: Keeper;
+}) => (
   <EditList
     items={spots}
     idOf={({ id }) => id}
@@ -104,7 +149,9 @@ export const SpotsEditor = ({ spots, zone, keeper }: { readonly spots: readonly 
         {spot.setting === "" ? "" : `, ${spot.setting}`}
         <br />
         <span className="side work-num">
-          {spot.lat === null || spot.lon === null ? say("place.no-coordinates") : say("place.at", { lat: spot.lat, lon: spot.lon, within: spot.uncertaintyM ?? 0 })}
+          {spot.lat === null || spot.lon === null
+            ? say("place.no-coordinates")
+            : say("place.at", { lat: spot.lat, lon: spot.lon, within: spot.uncertaintyM ?? 0 })}
           {spot.elevationM === null ? "" : `, ${spot.elevationM} m`}
         </span>
         {spot.sensitiveBecause !== "" && (
@@ -115,16 +162,22 @@ export const SpotsEditor = ({ spots, zone, keeper }: { readonly spots: readonly 
         )}
       </>
     )}
-    onRemove={(spot) => void keeper.keep(say("work.removed-what", { name: spot.name }), async () => call("DELETE /api/spots/{id}", { params: { id: spot.id } }))}
+    onRemove={(spot) =>
+      void keeper.keep(say("work.removed-what", { name: spot.name }), async () =>
+        call("DELETE /api/spots/{id}", { params: { id: spot.id } }),
+      )
+    }
     form={(spot, done) => (
       <SpotForm
         spot={spot}
         zone={zone}
         onCancel={done}
         onKeep={(kept) => {
-          void keeper.keep(kept.name, async () => call("PUT /api/spots/{id}", { params: { id: kept.id }, body: kept })).then((isKept) => {
-            if (isKept) done();
-          });
+          void keeper
+            .keep(kept.name, async () => call("PUT /api/spots/{id}", { params: { id: kept.id }, body: kept }))
+            .then((isKept) => {
+              if (isKept) done();
+            });
         }}
       />
     )}

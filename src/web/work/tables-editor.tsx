@@ -69,6 +69,7 @@ const CsvImport = () => {
   };
   return (
     <div>
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- dropping is an extra: the buttons inside do the same */}
       <div
         className={over ? "csv-drop over" : "csv-drop"}
         role="group"
@@ -88,7 +89,14 @@ const CsvImport = () => {
         <button type="button" onClick={() => file.current?.click()}>
           {say("table.choose")}
         </button>
-        <input ref={file} type="file" accept=".csv,text/csv" hidden aria-label={say("table.choose")} onChange={(event) => take(event.target.files)} />
+        <input
+          ref={file}
+          type="file"
+          accept=".csv,text/csv"
+          hidden
+          aria-label={say("table.choose")}
+          onChange={(event) => take(event.target.files)}
+        />
       </div>
       <ProblemNote problem={problem} />
       {csv !== null && report !== null && (
@@ -136,7 +144,16 @@ export const TablesEditor = ({ keeper }: { readonly keeper: Keeper }) => {
                 {table.notice === "" ? "" : ` · ${table.notice}`}
               </span>
             </div>
-            <button type="button" className="quiet" aria-label={say("work.remove-what", { name: table.title })} onClick={() => void keeper.keep(say("work.removed-what", { name: table.title }), async () => call("DELETE /api/tables/{tableId}", { params: { tableId: table.id } }))}>
+            <button
+              type="button"
+              className="quiet"
+              aria-label={say("work.remove-what", { name: table.title })}
+              onClick={() =>
+                void keeper.keep(say("work.removed-what", { name: table.title }), async () =>
+                  call("DELETE /api/tables/{tableId}", { params: { tableId: table.id } }),
+                )
+              }
+            >
               {say("work.remove")}
             </button>
           </li>
@@ -160,7 +177,10 @@ export const TablesEditor = ({ keeper }: { readonly keeper: Keeper }) => {
                       </>
                     )}
                   </div>
-                  <button type="button" onClick={() => void keeper.keep(title, async () => call("POST /api/starter-tables/{key}", { params: { key } }))}>
+                  <button
+                    type="button"
+                    onClick={() => void keeper.keep(title, async () => call("POST /api/starter-tables/{key}", { params: { key } }))}
+                  >
                     {say("table.take")}
                   </button>
                 </li>

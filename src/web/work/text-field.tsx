@@ -16,15 +16,43 @@ interface TextFieldProps {
   readonly placeholder?: string;
   readonly inputMode?: "decimal" | "numeric" | "text";
   readonly maxLength?: number;
+  /** The first field of a dialog. */
+  readonly first?: boolean;
 }
 
-export const TextField = ({ label, help, value, onChange, onBlur, type = "text", rows, required = false, problem, placeholder = "", inputMode = "text", maxLength = 4000 }: TextFieldProps) => (
+export const TextField = ({
+  label,
+  help,
+  value,
+  onChange,
+  onBlur,
+  type = "text",
+  rows,
+  required = false,
+  problem,
+  placeholder = "",
+  inputMode = "text",
+  maxLength = 4000,
+  first = false,
+}: TextFieldProps) => (
   <Field label={label} problem={problem} {...(help === undefined ? {} : { hint: help })}>
     {(props) =>
       rows === undefined ? (
-        <input {...props} type={type} {...{ value, required, placeholder, inputMode, maxLength }} onBlur={onBlur} onChange={(event) => onChange(event.target.value)} />
+        <input
+          {...props}
+          type={type}
+          {...{ value, required, placeholder, inputMode, maxLength }}
+          autoFocus={first}
+          onBlur={onBlur}
+          onChange={(event) => onChange(event.target.value)}
+        />
       ) : (
-        <textarea {...props} {...{ value, required, placeholder, rows, maxLength }} onBlur={onBlur} onChange={(event) => onChange(event.target.value)} />
+        <textarea
+          {...props}
+          {...{ value, required, placeholder, rows, maxLength }}
+          onBlur={onBlur}
+          onChange={(event) => onChange(event.target.value)}
+        />
       )
     }
   </Field>

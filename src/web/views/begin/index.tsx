@@ -41,7 +41,13 @@ export const Place = () => {
       ),
     },
     { key: "table", done: tables.data.tables.length > 0, body: <TablesEditor keeper={keeper} /> },
-    { key: "plants", done: counts.plants > 0, body: <PlantsEditor plants={plants.data.plants.map(({ plant }) => plant)} spots={spots} tables={tables.data.tables} keeper={keeper} /> },
+    {
+      key: "plants",
+      done: counts.plants > 0,
+      body: (
+        <PlantsEditor plants={plants.data.plants.map(({ plant }) => plant)} spots={spots} tables={tables.data.tables} keeper={keeper} />
+      ),
+    },
   ] as const;
   const firstOpen = steps.find(({ done }) => !done)?.key;
   return (

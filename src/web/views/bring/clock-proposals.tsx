@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { ClockProposal } from "../../../contract/index.js";
 import { say } from "../../../words/index.js";
 import { useApi, useSend } from "../../api.js";
-import { ProblemNote } from "../../parts/index.js";
+import { ProblemNote, shortDate } from "../../parts/index.js";
 import { Says } from "../../work/says.js";
 import { durationInWords } from "./duration.js";
 
@@ -24,7 +24,7 @@ const Proposal = ({ proposal, onSaid }: { readonly proposal: ClockProposal; read
   return (
     <div className="clock-card">
       <p className="clock-sentence">{proposal.trustworthy ? say("clock.question", { sentence: proposal.sentence }) : proposal.sentence}</p>
-      <p className="side">{say("clock.days", { count: proposal.dates.length, dates: proposal.dates.join(", ") })}</p>
+      <p className="side">{say("clock.days", { count: proposal.dates.length, dates: proposal.dates.map(shortDate).join(", ") })}</p>
       <Share label={say("clock.before")} count={proposal.onStopsBefore} total={proposal.photoCount} />
       <Share label={say("clock.after")} count={proposal.onStopsAfter} total={proposal.photoCount} />
       {proposal.trustworthy ? (
@@ -33,12 +33,13 @@ const Proposal = ({ proposal, onSaid }: { readonly proposal: ClockProposal; read
             type="button"
             className="main"
             disabled={shift.isPending}
-            onClick={() =>
-              shift.mutate(
-                { body: { outingIds: proposal.outingIds, shiftS: proposal.shiftS } },
-                { onSuccess: ({ placed, notSure }) => onSaid(say("clock.applied", { placed, notSure })) },
-              )
-            }
+            onClick={() => {
+              // The proposal is gone when the answer has come, so the answer is awaited here and not by the card's hook.
+              void shift.mutateAsync({ body: { outingIds: proposal.outingIds, shiftS: proposal.shiftS } }).then(
+                ({ placed, notSure }) => onSaid(say("clock.applied", { placed, notSure })),
+                () => undefined,
+              );
+            }}
           >
             {say("clock.apply", { amount: `${proposal.shiftS < 0 ? "\u2212" : "+"}${durationInWords(proposal.shiftS)}` })}
           </button>

@@ -21,7 +21,15 @@ const send: SendFile = async (file) => call("PUT /api/bring/{fileName}", { param
 /** A folder picker is an attribute the types of React do not know. */
 const forFolders = { webkitdirectory: "" };
 
-const Picker = ({ folder, label, onFiles }: { readonly folder: boolean; readonly label: string; readonly onFiles: (list: FileList) => void }) => {
+const Picker = ({
+  folder,
+  label,
+  onFiles,
+}: {
+  readonly folder: boolean;
+  readonly label: string;
+  readonly onFiles: (list: FileList) => void;
+}) => {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
@@ -85,7 +93,12 @@ const Arriving = () => {
       {running ? (
         <>
           <p className="work-num">{say("bring.running", { done, found: counts.found, allFound: String(state.allFound) })}</p>
-          <div className="work-bar unknown" role="progressbar" aria-label={say("bring.title")} aria-valuetext={say("bring.running", { done, found: counts.found, allFound: String(state.allFound) })}>
+          <div
+            className="work-bar unknown"
+            role="progressbar"
+            aria-label={say("bring.title")}
+            aria-valuetext={say("bring.running", { done, found: counts.found, allFound: String(state.allFound) })}
+          >
             <i />
           </div>
           <p className="side">{state.now === "" ? "" : say("bring.now", { name: state.now })}</p>
@@ -94,7 +107,13 @@ const Arriving = () => {
           </button>
         </>
       ) : (
-        <p>{state.phase === "stopped" ? say("bring.stopped") : state.phase === "broken" ? say("bring.broken", { reason: state.reason }) : say("bring.done")}</p>
+        <p>
+          {state.phase === "stopped"
+            ? say("bring.stopped")
+            : state.phase === "broken"
+              ? say("bring.broken", { reason: state.reason })
+              : say("bring.done")}
+        </p>
       )}
       <Counts counts={counts} />
       {!running && <Refusals files={state.refusals} total={counts.refused} />}
@@ -114,7 +133,14 @@ const FolderOutcome = ({ job }: { readonly job: Job }) => {
       <p className="work-num">{over ? job.message : say("bring.running", { done: job.done, found: job.total, allFound: "true" })}</p>
       {!over && (
         <>
-          <div className="work-bar" role="progressbar" aria-label={job.label} aria-valuenow={job.done} aria-valuemin={0} aria-valuemax={Math.max(1, job.total)}>
+          <div
+            className="work-bar"
+            role="progressbar"
+            aria-label={job.label}
+            aria-valuenow={job.done}
+            aria-valuemin={0}
+            aria-valuemax={Math.max(1, job.total)}
+          >
             <i style={{ width: `${job.total === 0 ? 0 : (100 * job.done) / job.total}%` }} />
           </div>
           <p />
@@ -125,7 +151,15 @@ const FolderOutcome = ({ job }: { readonly job: Job }) => {
       )}
       {over && data !== undefined && (
         <>
-          <Counts counts={{ fresh: of("new").length, alreadyHere: of("already-here").length, refused: of("refused").length, failed: 0, passedOver: 0 }} />
+          <Counts
+            counts={{
+              fresh: of("new").length,
+              alreadyHere: of("already-here").length,
+              refused: of("refused").length,
+              failed: 0,
+              passedOver: 0,
+            }}
+          />
           <Refusals files={of("refused").slice(0, 500)} total={of("refused").length} />
         </>
       )}
@@ -155,7 +189,13 @@ const FolderHere = () => {
         }}
       >
         <div style={{ flex: "1 1 24rem", maxWidth: "44rem" }}>
-          <TextField label={say("bring.here")} help={say("bring.here-help")} placeholder={say("bring.here-example")} value={folder} onChange={setFolder} />
+          <TextField
+            label={say("bring.here-path")}
+            help={say("bring.here-help")}
+            placeholder={say("bring.here-example")}
+            value={folder}
+            onChange={setFolder}
+          />
         </div>
         <button type="submit" disabled={begin.isPending || job?.state === "running"}>
           {say("bring.here-go")}
@@ -182,6 +222,7 @@ export const Place = () => {
         <h1>{say("bring.title")}</h1>
         <p>{say("bring.lead")}</p>
       </header>
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- dropping is an extra: the buttons inside do the same */}
       <div
         className={over ? "bring-drop over" : "bring-drop"}
         role="group"

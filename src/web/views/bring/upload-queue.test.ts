@@ -5,7 +5,13 @@ import { makeUploadQueue, type SendFile, type UploadQueue } from "./upload-queue
 async function* named(...names: string[]): AsyncGenerator<File> {
   for (const name of names) yield { name } as File;
 }
-const outcome = (fileName: string, kind: BroughtFile["outcome"]): BroughtFile => ({ fileName, outcome: kind, photoId: null, code: kind, text: kind });
+const outcome = (fileName: string, kind: BroughtFile["outcome"]): BroughtFile => ({
+  fileName,
+  outcome: kind,
+  photoId: null,
+  code: kind,
+  text: kind,
+});
 const end = async (queue: UploadQueue): Promise<void> =>
   new Promise((resolve) => {
     queue.subscribe(() => {

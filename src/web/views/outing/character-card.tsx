@@ -2,7 +2,22 @@
  * One character at a plant: the question, its states as large buttons, and three answers that are always there: looked
  * and not there, cannot tell, skip. Every tap is kept at once; what is under it (lens, number, how sure) goes with it.
  */
-import type { CharacterId, Character, Look, LookStatus, OutingId, Person, PhotoId, PlantId, Reading, ReferenceTable, Stage, StateId, IsoDate, LookId, ReadingId } from "../../../engine/index.js";
+import type {
+  Character,
+  Look,
+  LookStatus,
+  OutingId,
+  Person,
+  PhotoId,
+  PlantId,
+  Reading,
+  ReferenceTable,
+  Stage,
+  StateId,
+  IsoDate,
+  LookId,
+  ReadingId,
+} from "../../../engine/index.js";
 import { useState } from "react";
 import { say } from "../../../words/index.js";
 import { TextField, Choose } from "../../work/text-field.js";
@@ -25,7 +40,11 @@ export interface CharacterCardProps {
   readonly look: Look | undefined;
   readonly readings: readonly Reading[];
   readonly onLook: (look: Look, what: string) => void;
-  readonly onReading: (reading: Reading, what: string, confirmed: boolean) => Promise<{ readonly kept: boolean; readonly asks: readonly string[] }>;
+  readonly onReading: (
+    reading: Reading,
+    what: string,
+    confirmed: boolean,
+  ) => Promise<{ readonly kept: boolean; readonly asks: readonly string[] }>;
   readonly onNext: () => void;
   readonly onLeaveOut: (what: Look | Reading) => void;
   readonly proof: (tied: readonly PhotoId[], onTie: (ids: PhotoId[]) => void) => React.ReactNode;
@@ -35,18 +54,26 @@ const lenses = ["", "x10", "x15", "x20", "x30"] as const;
 const lastBy = { value: "" };
 
 const stateNames = (character: Character, ids: readonly StateId[]): string =>
-  character.answer.kind === "states" ? ids.map((id) => (character.answer.kind === "states" ? (character.answer.states.find((state) => state.id === id)?.name ?? id) : id)).join(", ") : "";
+  character.answer.kind === "states"
+    ? ids
+        .map((id) => (character.answer.kind === "states" ? (character.answer.states.find((state) => state.id === id)?.name ?? id) : id))
+        .join(", ")
+    : "";
 
 /** A look in a few words: "leaf joint: clasping". */
 export const lookInWords = (character: Character | undefined, look: Pick<Look, "status" | "states" | "characterId">): string =>
   `${character?.name ?? look.characterId}: ${look.status === "seen" && character !== undefined ? stateNames(character, look.states) : say(`outing.status.${look.status}`)}`;
 
-const nameOf = (table: ReferenceTable, id: CharacterId): string => table.characters.find((one) => one.id === id)?.name ?? id;
-
 export const CharacterCard = ({ character, around, look, readings, onLook, onReading, onNext, onLeaveOut, proof }: CharacterCardProps) => {
   const [several, setSeveral] = useState((look?.states.length ?? 0) > 1);
   const [fresh] = useState(() => newId<LookId>("look"));
-  const [hand, setHand] = useState({ lens: look?.lens ?? (character.tool.startsWith("x") ? character.tool : ""), n: look?.n === null || look === undefined ? "" : String(look.n), sure: look?.sure ?? ("sure" as Look["sure"]), by: look?.by ?? lastBy.value, note: look?.note ?? "" });
+  const [hand, setHand] = useState({
+    lens: look?.lens ?? (character.tool.startsWith("x") ? character.tool : ""),
+    n: look?.n === null || look === undefined ? "" : String(look.n),
+    sure: look?.sure ?? ("sure" as Look["sure"]),
+    by: look?.by ?? lastBy.value,
+    note: look?.note ?? "",
+  });
   const together = around.table.characters.filter((one) => one.group === character.group && one.id !== character.id);
 
   const build = (status: LookStatus, states: readonly StateId[], more: Partial<Look> = {}): Look => ({
@@ -78,7 +105,15 @@ export const CharacterCard = ({ character, around, look, readings, onLook, onRea
     setHand(next);
     lastBy.value = next.by;
     if (look !== undefined && !later) {
-      send(build(look.status, look.states, { sure: next.sure, lens: next.lens === "" ? null : next.lens, n: /^[1-9]\d*$/.test(next.n.trim()) ? Number(next.n) : null, by: next.by, note: next.note }));
+      send(
+        build(look.status, look.states, {
+          sure: next.sure,
+          lens: next.lens === "" ? null : next.lens,
+          n: /^[1-9]\d*$/.test(next.n.trim()) ? Number(next.n) : null,
+          by: next.by,
+          note: next.note,
+        }),
+      );
     }
   };
   const keepSeries = async (series: KeptSeries) =>
@@ -122,7 +157,13 @@ export const CharacterCard = ({ character, around, look, readings, onLook, onRea
       {character.answer.kind === "states" ? (
         <div className="card-states" role="group" aria-label={character.name}>
           {character.answer.states.map((state) => (
-            <button type="button" key={state.id} className="opt" aria-pressed={look?.status === "seen" && look.states.includes(state.id)} onClick={() => tapState(state.id)}>
+            <button
+              type="button"
+              key={state.id}
+              className="opt"
+              aria-pressed={look?.status === "seen" && look.states.includes(state.id)}
+              onClick={() => tapState(state.id)}
+            >
               <StateSketch characterId={character.id} stateId={state.id} />
               <span>
                 {state.name}
@@ -181,8 +222,24 @@ export const CharacterCard = ({ character, around, look, readings, onLook, onRea
       <details className="card-more" open={character.answer.kind === "states"}>
         <summary>{say("outing.more")}</summary>
         <div className="card-hand">
-          <Choose label={say("outing.lens")} value={hand.lens} options={[...new Set([...lenses, hand.lens])].map((value) => ({ value, label: value === "" ? say("outing.lens-none") : value }))} onChange={(lens) => withHand({ lens })} />
-          {character.answer.kind === "states" && <TextField label={say("outing.n")} inputMode="numeric" value={hand.n} onChange={(n) => withHand({ n }, true)} onBlur={() => withHand({})} />}
+          <Choose
+            label={say("outing.lens")}
+            value={hand.lens}
+            options={[...new Set([...lenses, hand.lens])].map((value) => ({
+              value,
+              label: value === "" ? say("outing.lens-none") : value,
+            }))}
+            onChange={(lens) => withHand({ lens })}
+          />
+          {character.answer.kind === "states" && (
+            <TextField
+              label={say("outing.n")}
+              inputMode="numeric"
+              value={hand.n}
+              onChange={(n) => withHand({ n }, true)}
+              onBlur={() => withHand({})}
+            />
+          )}
           {character.answer.kind === "states" && (
             <Choose
               label={say("outing.sure")}
@@ -194,9 +251,22 @@ export const CharacterCard = ({ character, around, look, readings, onLook, onRea
               }}
             />
           )}
-          <Choose label={say("outing.by")} value={hand.by} options={["", ...new Set([...around.people.map(({ initials }) => initials), hand.by].filter((one) => one !== ""))].map((value) => ({ value, label: value === "" ? "\u2013" : value }))} onChange={(by) => withHand({ by })} />
+          <Choose
+            label={say("outing.by")}
+            value={hand.by}
+            options={["", ...new Set([...around.people.map(({ initials }) => initials), hand.by].filter((one) => one !== ""))].map(
+              (value) => ({ value, label: value === "" ? "\u2013" : value }),
+            )}
+            onChange={(by) => withHand({ by })}
+          />
         </div>
-        <TextField label={say("outing.note")} rows={2} value={hand.note} onChange={(note) => withHand({ note }, true)} onBlur={() => withHand({})} />
+        <TextField
+          label={say("outing.note")}
+          rows={2}
+          value={hand.note}
+          onChange={(note) => withHand({ note }, true)}
+          onBlur={() => withHand({})}
+        />
         {character.answer.kind === "states" && character.answer.states.length > 1 && (
           <label className="work-check">
             <input type="checkbox" checked={several} onChange={(event) => setSeveral(event.target.checked)} />

@@ -9,7 +9,13 @@ const make = (id: string, part: string, seenIn: string[], more: object = {}) =>
     name: id,
     group: id,
     seenIn,
-    answer: { kind: "states", states: [{ id: "a", name: "a" }, { id: "b", name: "b" }] },
+    answer: {
+      kind: "states",
+      states: [
+        { id: "a", name: "a" },
+        { id: "b", name: "b" },
+      ],
+    },
     ...more,
   });
 const lines = make("lines", "stem", ["S2", "S4"]);

@@ -40,8 +40,14 @@ export const dueCharacters = (
     .filter((character) => character.answer.kind !== "ratio" && mayExist(character, known))
     .map((character) => {
       const of = [...known.looks, ...known.readings].filter((one) => one.characterId === character.id);
-      const settled = of.some((one) => one.leaveOut === null && (!("status" in one) || one.status === "seen" || one.status === "not-there"));
-      const visible = now.stages.length === 0 || character.seenIn.length === 0 || now.stages.some((stage) => character.seenIn.includes(stage));
+      const settled = of.some(
+        (one) => one.leaveOut === null && (!("status" in one) || one.status === "seen" || one.status === "not-there"),
+      );
+      const visible =
+        now.stages.length === 0 || character.seenIn.length === 0 || now.stages.some((stage) => character.seenIn.includes(stage));
       return { character, due: visible && !settled, today: of.some((one) => one.outingId === now.outingId) };
     })
-    .toSorted((a, b) => Number(b.due) - Number(a.due) || compareParts(a.character.part, b.character.part) || b.character.weight - a.character.weight);
+    .toSorted(
+      (a, b) =>
+        Number(b.due) - Number(a.due) || compareParts(a.character.part, b.character.part) || b.character.weight - a.character.weight,
+    );

@@ -34,7 +34,9 @@ const OneOuting = ({ outingId }: { readonly outingId: string }) => {
   const { stops, photoCount, lookCount, ...record } = outing;
   const chosen = plants.data.plants.find(({ plant }) => plant.id === search.get("plant"))?.plant;
   const stopOf = (plantId: PlantId) => stops.find((stop) => stop.plantId === plantId);
-  const inOrder = plants.data.plants.toSorted((a, b) => (stopOf(a.plant.id)?.from ?? "~").localeCompare(stopOf(b.plant.id)?.from ?? "~"));
+  const inOrder = plants.data.plants.toSorted((a, b) =>
+    (stopOf(a.plant.id)?.from ?? "9999").localeCompare(stopOf(b.plant.id)?.from ?? "9999"),
+  );
   const choose = (id: string | null): void =>
     setSearch((now) => {
       const next = new URLSearchParams(now);
@@ -52,12 +54,20 @@ const OneOuting = ({ outingId }: { readonly outingId: string }) => {
         {outing.goal !== "" && <p>{outing.goal}</p>}
       </header>
       <details className="outing-facts">
-        <summary>{[outing.people.join(", "), outing.weather, say("outing.counts", { stops: stops.length, photos: photoCount, looks: lookCount })].filter((text) => text !== "").join(" · ")}</summary>
+        <summary>
+          {[outing.people.join(", "), outing.weather, say("outing.counts", { stops: stops.length, photos: photoCount, looks: lookCount })]
+            .filter((text) => text !== "")
+            .join(" · ")}
+        </summary>
         <OutingForm
           outing={record}
           people={book.data.people}
           word={say("work.keep")}
-          onKeep={(changed) => void keeper.keep(longDate(changed.date), async () => call("PUT /api/outings/{id}", { params: { id: changed.id }, body: changed }))}
+          onKeep={(changed) =>
+            void keeper.keep(longDate(changed.date), async () =>
+              call("PUT /api/outings/{id}", { params: { id: changed.id }, body: changed }),
+            )
+          }
         />
       </details>
       {plants.data.plants.length === 0 ? (
@@ -67,7 +77,12 @@ const OneOuting = ({ outingId }: { readonly outingId: string }) => {
       ) : (
         <nav className="outing-plants" aria-label={say("outing.plants")}>
           {inOrder.map(({ plant, spotName }) => (
-            <button type="button" key={plant.id} aria-current={plant.id === chosen?.id ? "true" : undefined} onClick={() => choose(plant.id === chosen?.id ? null : plant.id)}>
+            <button
+              type="button"
+              key={plant.id}
+              aria-current={plant.id === chosen?.id ? "true" : undefined}
+              onClick={() => choose(plant.id === chosen?.id ? null : plant.id)}
+            >
               <b>{plant.nick}</b>
               <span>
                 {spotName}
@@ -88,7 +103,9 @@ const OneOuting = ({ outingId }: { readonly outingId: string }) => {
             key={`${chosen.id} record`}
             plantId={chosen.id}
             outing={record}
-            sheets={(sheets.data?.sheets ?? []).filter((sheet) => sheet.outingId === outing.id && sheet.plantId === chosen.id && !sheet.leftOut)}
+            sheets={(sheets.data?.sheets ?? []).filter(
+              (sheet) => sheet.outingId === outing.id && sheet.plantId === chosen.id && !sheet.leftOut,
+            )}
             keeper={keeper}
           />
         </>

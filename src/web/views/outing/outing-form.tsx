@@ -10,7 +10,17 @@ const today = (): string => {
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 };
 
-export const OutingForm = ({ outing, people, onKeep, word }: { readonly outing?: Outing; readonly people: readonly Person[]; readonly onKeep: (outing: Outing) => void; readonly word: string }) => {
+export const OutingForm = ({
+  outing,
+  people,
+  onKeep,
+  word,
+}: {
+  readonly outing?: Outing;
+  readonly people: readonly Person[];
+  readonly onKeep: (outing: Outing) => void;
+  readonly word: string;
+}) => {
   const [date, setDate] = useState<string>(outing?.date ?? today());
   const [start, setStart] = useState(outing?.start ?? "");
   const [end, setEnd] = useState(outing?.end ?? "");
@@ -25,7 +35,10 @@ export const OutingForm = ({ outing, people, onKeep, word }: { readonly outing?:
       onSubmit={(event) => {
         event.preventDefault();
         const known = people.map(({ initials }) => initials).filter((one) => who.includes(one));
-        const more = others.split(/[,;]/).map((one) => one.trim()).filter((one) => one !== "");
+        const more = others
+          .split(/[,;]/)
+          .map((one) => one.trim())
+          .filter((one) => one !== "");
         onKeep({
           cameraShiftS: null,
           ...outing,
@@ -49,7 +62,11 @@ export const OutingForm = ({ outing, people, onKeep, word }: { readonly outing?:
         <div className="work-row">
           {people.map(({ id, initials, role }) => (
             <label key={id} className="work-check" title={role}>
-              <input type="checkbox" checked={who.includes(initials)} onChange={(event) => setWho((now) => (event.target.checked ? [...now, initials] : now.filter((one) => one !== initials)))} />
+              <input
+                type="checkbox"
+                checked={who.includes(initials)}
+                onChange={(event) => setWho((now) => (event.target.checked ? [...now, initials] : now.filter((one) => one !== initials)))}
+              />
               {initials}
             </label>
           ))}

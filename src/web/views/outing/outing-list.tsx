@@ -18,7 +18,11 @@ export const OutingList = () => {
   const form = (
     <section aria-labelledby="new-title">
       <h2 id="new-title">{say("outing.new")}</h2>
-      <OutingForm people={book.people} word={say("outing.begin")} onKeep={(outing) => keep.mutate({ params: { id: outing.id }, body: outing }, { onSuccess: () => go(`/outing/${outing.id}`) })} />
+      <OutingForm
+        people={book.people}
+        word={say("outing.begin")}
+        onKeep={(outing) => keep.mutate({ params: { id: outing.id }, body: outing }, { onSuccess: () => go(`/outing/${outing.id}`) })}
+      />
       <ProblemNote problem={keep.error} />
     </section>
   );
@@ -54,7 +58,9 @@ export const OutingList = () => {
               <To href={`/outing/${outing.id}`}>{longDate(outing.date)}</To>
               {outing.goal === "" ? "" : ` · ${outing.goal}`}
             </span>
-            <span className="side work-num">{say("outing.counts", { stops: outing.stops.length, photos: outing.photoCount, looks: outing.lookCount })}</span>
+            <span className="side work-num">
+              {say("outing.counts", { stops: outing.stops.length, photos: outing.photoCount, looks: outing.lookCount })}
+            </span>
             <span className="side">{[outing.people.join(", "), outing.weather].filter((text) => text !== "").join(" · ")}</span>
           </li>
         ))}

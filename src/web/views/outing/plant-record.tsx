@@ -2,7 +2,18 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import type { PlantPage, SheetRow } from "../../../contract/index.js";
-import type { Happening, HappeningId, IsoDate, Look, Outing, PlantId, Reading, Stage, StageId, StageRecordId } from "../../../engine/index.js";
+import type {
+  Happening,
+  HappeningId,
+  IsoDate,
+  Look,
+  Outing,
+  PlantId,
+  Reading,
+  Stage,
+  StageId,
+  StageRecordId,
+} from "../../../engine/index.js";
 import { say } from "../../../words/index.js";
 import { ApiProblem, call, useApi } from "../../api.js";
 import { Loading, mediumDate, ProblemNote } from "../../parts/index.js";
@@ -28,7 +39,17 @@ const evidenceReasons = (): readonly string[] => [
 
 const happeningKinds = ["mown", "grazed", "flooded", "trampled", "died", "other"] as const;
 
-const Happenings = ({ plantId, date, happenings, keeper }: { readonly plantId: PlantId; readonly date: IsoDate; readonly happenings: readonly Happening[]; readonly keeper: Keeper }) => {
+const Happenings = ({
+  plantId,
+  date,
+  happenings,
+  keeper,
+}: {
+  readonly plantId: PlantId;
+  readonly date: IsoDate;
+  readonly happenings: readonly Happening[];
+  readonly keeper: Keeper;
+}) => {
   const [kind, setKind] = useState<Happening["kind"]>("mown");
   const [on, setOn] = useState<string>(date);
   const [ends, setEnds] = useState(false);
@@ -44,7 +65,15 @@ const Happenings = ({ plantId, date, happenings, keeper }: { readonly plantId: P
               {one.note === "" ? "" : `, ${one.note}`}
               {one.endsYear ? `. ${say("outing.ends-year")}` : ""}
             </span>
-            <button type="button" className="quiet" onClick={() => void keeper.keep(say("outing.happening-removed"), async () => call("DELETE /api/happenings/{id}", { params: { id: one.id } }))}>
+            <button
+              type="button"
+              className="quiet"
+              onClick={() =>
+                void keeper.keep(say("outing.happening-removed"), async () =>
+                  call("DELETE /api/happenings/{id}", { params: { id: one.id } }),
+                )
+              }
+            >
               {say("work.remove")}
             </button>
           </li>
@@ -55,11 +84,18 @@ const Happenings = ({ plantId, date, happenings, keeper }: { readonly plantId: P
         onSubmit={(event) => {
           event.preventDefault();
           const id = newId<HappeningId>("happening");
-          void keeper.keep(say(`outing.happened.${kind}`), async () => call("PUT /api/happenings/{id}", { params: { id }, body: { id, plantId, date: on, kind, endsYear: ends, note } }));
+          void keeper.keep(say(`outing.happened.${kind}`), async () =>
+            call("PUT /api/happenings/{id}", { params: { id }, body: { id, plantId, date: on, kind, endsYear: ends, note } }),
+          );
           setNote("");
         }}
       >
-        <Choose label={say("outing.what-happened")} value={kind} options={happeningKinds.map((value) => ({ value, label: say(`outing.happened.${value}`) }))} onChange={setKind} />
+        <Choose
+          label={say("outing.what-happened")}
+          value={kind}
+          options={happeningKinds.map((value) => ({ value, label: say(`outing.happened.${value}`) }))}
+          onChange={setKind}
+        />
         <TextField label={say("outing.on-day")} type="date" value={on} onChange={setOn} required />
         <TextField label={say("outing.note")} value={note} onChange={setNote} maxLength={400} />
         <label className="work-check work-wide">
@@ -74,7 +110,17 @@ const Happenings = ({ plantId, date, happenings, keeper }: { readonly plantId: P
   );
 };
 
-export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plantId: PlantId; readonly outing: Outing; readonly sheets: readonly SheetRow[]; readonly keeper: Keeper }) => {
+export const PlantRecord = ({
+  plantId,
+  outing,
+  sheets,
+  keeper,
+}: {
+  readonly plantId: PlantId;
+  readonly outing: Outing;
+  readonly sheets: readonly SheetRow[];
+  readonly keeper: Keeper;
+}) => {
   const client = useQueryClient();
   const input = { params: { plantId } };
   const page = useApi("GET /api/plants/{plantId}", input);
@@ -90,7 +136,8 @@ export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plan
   if (page.data === undefined || table.data === undefined || book === undefined) return <Loading />;
 
   const { data } = page;
-  const here = <T extends { readonly outingId: string }>(all: readonly T[]): readonly T[] => all.filter((one) => one.outingId === outing.id);
+  const here = <T extends { readonly outingId: string }>(all: readonly T[]): readonly T[] =>
+    all.filter((one) => one.outingId === outing.id);
   const records = here(data.stageRecords);
   const stagesNow = records.flatMap(({ answer, stageId }) => (answer === "yes" && stageId !== null ? [stageId] : []));
   const asked = dueCharacters(table.data.characters, data, { stages: stagesNow, outingId: outing.id });
@@ -109,7 +156,10 @@ export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plan
     void client.cancelQueries({ queryKey: ["GET /api/plants/{plantId}", input] });
     client.setQueryData<PlantPage>(["GET /api/plants/{plantId}", input], (now) => (now === undefined ? now : change(now)));
   };
-  const withRecord = <T extends { readonly id: string }>(all: readonly T[], record: T): T[] => [...all.filter(({ id }) => id !== record.id), record];
+  const withRecord = <T extends { readonly id: string }>(all: readonly T[], record: T): T[] => [
+    ...all.filter(({ id }) => id !== record.id),
+    record,
+  ];
 
   const answerStage = (stage: Stage, answer: StageAnswer): void => {
     const known = records.find(({ stageId }) => stageId === stage.id);
@@ -123,7 +173,9 @@ export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plan
       answer,
     };
     patch((now) => ({ ...now, stageRecords: withRecord(now.stageRecords, record) }));
-    void keeper.keep(`${stage.name}: ${say(`outing.stage.${answer}`)}`, async () => call("PUT /api/stage-records/{id}", { params: { id: record.id }, body: record }));
+    void keeper.keep(`${stage.name}: ${say(`outing.stage.${answer}`)}`, async () =>
+      call("PUT /api/stage-records/{id}", { params: { id: record.id }, body: record }),
+    );
   };
   const keepLook = (look: Look, what: string): void => {
     patch((now) => ({ ...now, looks: withRecord(now.looks, look) }));
@@ -164,7 +216,12 @@ export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plan
         <summary>
           {stagesNow.length === 0
             ? say("outing.stage-ask")
-            : say("outing.stage-is", { stages: stages.filter(({ id }) => stagesNow.includes(id)).map(({ name }) => name).join(", ") })}
+            : say("outing.stage-is", {
+                stages: stages
+                  .filter(({ id }) => stagesNow.includes(id))
+                  .map(({ name }) => name)
+                  .join(", "),
+              })}
         </summary>
         <StageStrip stages={stages} records={records} onAnswer={answerStage} />
         <form
@@ -174,11 +231,29 @@ export const PlantRecord = ({ plantId, outing, sheets, keeper }: { readonly plan
             if (whyNot.trim() === "") return;
             const id = unreached?.id ?? (`stage-${outing.id}-${plantId}-none` as StageRecordId);
             void keeper.keep(whyNot, async () =>
-              call("PUT /api/stage-records/{id}", { params: { id }, body: { id, plantId, outingId: outing.id, date: outing.date, stageId: null, answer: "not-looked", sharePercent: null, why: whyNot.trim() } }),
+              call("PUT /api/stage-records/{id}", {
+                params: { id },
+                body: {
+                  id,
+                  plantId,
+                  outingId: outing.id,
+                  date: outing.date,
+                  stageId: null,
+                  answer: "not-looked",
+                  sharePercent: null,
+                  why: whyNot.trim(),
+                },
+              }),
             );
           }}
         >
-          <TextField label={say("outing.not-reached")} help={unreached === undefined ? undefined : unreached.why} value={whyNot} onChange={setWhyNot} maxLength={400} />
+          <TextField
+            label={say("outing.not-reached")}
+            help={unreached === undefined ? undefined : unreached.why}
+            value={whyNot}
+            onChange={setWhyNot}
+            maxLength={400}
+          />
           <button type="submit">{say("work.keep")}</button>
         </form>
       </details>

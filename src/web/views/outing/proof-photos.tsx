@@ -4,7 +4,17 @@ import type { SheetRow } from "../../../contract/index.js";
 import { say } from "../../../words/index.js";
 import { imageAddress } from "../../parts/index.js";
 
-export const ProofPhotos = ({ sheets, tied, viewName, onTie }: { readonly sheets: readonly SheetRow[]; readonly tied: readonly PhotoId[]; readonly viewName: (id: string | null) => string; readonly onTie: (ids: PhotoId[]) => void }) =>
+export const ProofPhotos = ({
+  sheets,
+  tied,
+  viewName,
+  onTie,
+}: {
+  readonly sheets: readonly SheetRow[];
+  readonly tied: readonly PhotoId[];
+  readonly viewName: (id: string | null) => string;
+  readonly onTie: (ids: PhotoId[]) => void;
+}) =>
   sheets.length === 0 ? null : (
     <details className="proof" open={tied.length > 0}>
       <summary>{say("outing.proof", { tied: tied.length, count: sheets.length })}</summary>

@@ -84,12 +84,18 @@ export const ReadingsEntry = ({ character, table, onKeep, kept }: ReadingsEntryP
                     onClick={() =>
                       setText(
                         read.value.values
-                          .map((value, i) => (question.indices.includes(i) ? String(Math.round(value * question.factor * 1000) / 1000) : String(value)))
+                          .map((value, i) =>
+                            question.indices.includes(i) ? String(Math.round(value * question.factor * 1000) / 1000) : String(value),
+                          )
                           .join(" "),
                       )
                     }
                   >
-                    {say("outing.ask.yes-unit", { unit: question.perhapsUnit, become: question.values.map((v) => Math.round(v * question.factor * 100) / 100).join(", "), own: unit })}
+                    {say("outing.ask.yes-unit", {
+                      unit: question.perhapsUnit,
+                      become: question.values.map((v) => Math.round(v * question.factor * 100) / 100).join(", "),
+                      own: unit,
+                    })}
                   </button>
                 )}
               </li>

@@ -8,11 +8,13 @@ const short = (value: number): string => String(Math.round(value * 100) / 100);
 export const questionInWords = (question: SeriesQuestion, unit: string): string => {
   switch (question.kind) {
     case "another-unit":
+      if (question.perhapsUnit === null)
+        return say("outing.ask.far", { value: question.values.map(short).join(", "), unit, middle: short(question.middle) });
       return say("outing.ask.unit", {
         values: question.values.map(short).join(", "),
         unit,
         middle: short(question.middle),
-        other: question.perhapsUnit ?? say("outing.ask.some-unit"),
+        other: question.perhapsUnit,
         against: question.against,
       });
     case "far-from-series":

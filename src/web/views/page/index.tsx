@@ -39,8 +39,21 @@ const Publish = ({ tableId, taxonId, draft }: { readonly tableId: TableId; reado
         <input type="checkbox" checked={pdf} onChange={(event) => setPdf(event.target.checked)} />
         {say("writing.pdf")}
       </label>
-      <Choose label={say("writing.paper")} value={paper} options={[{ value: "A4", label: "A4" }, { value: "Letter", label: "Letter" }]} onChange={setPaper} />
-      <button type="button" className="main" disabled={publish.isPending} onClick={() => publish.mutate({ params: { tableId, taxonId }, body: { pdf, paper } })}>
+      <Choose
+        label={say("writing.paper")}
+        value={paper}
+        options={[
+          { value: "A4", label: "A4" },
+          { value: "Letter", label: "Letter" },
+        ]}
+        onChange={setPaper}
+      />
+      <button
+        type="button"
+        className="main"
+        disabled={publish.isPending}
+        onClick={() => publish.mutate({ params: { tableId, taxonId }, body: { pdf, paper } })}
+      >
         {say(publish.isPending ? "writing.publishing" : "writing.publish")}
       </button>
       <ProblemNote problem={publish.error} />
@@ -71,12 +84,29 @@ const Signed = ({ account, onKeep }: { readonly account: Account; readonly onKee
   return (
     <div className="account-signed">
       <TextField label={say("writing.author")} value={author} onChange={setAuthor} onBlur={keep} maxLength={200} />
-      <TextField label={say("writing.licence")} help={say("writing.licence-help")} value={licence} onChange={setLicence} onBlur={keep} maxLength={120} />
+      <TextField
+        label={say("writing.licence")}
+        help={say("writing.licence-help")}
+        value={licence}
+        onChange={setLicence}
+        onBlur={keep}
+        maxLength={120}
+      />
     </div>
   );
 };
 
-const Sheet = ({ tableId, taxonId, draft, keeper }: { readonly tableId: TableId; readonly taxonId: TaxonId; readonly draft: PageDraft; readonly keeper: Keeper }) => {
+const Sheet = ({
+  tableId,
+  taxonId,
+  draft,
+  keeper,
+}: {
+  readonly tableId: TableId;
+  readonly taxonId: TaxonId;
+  readonly draft: PageDraft;
+  readonly keeper: Keeper;
+}) => {
   // Held here as well, so that two sections written one after the other do not undo each other before the server answers.
   const [account, setAccount] = useState(draft.account);
   const keepAccount = (next: Account, what: string): void => {

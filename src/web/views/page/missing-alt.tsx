@@ -17,7 +17,10 @@ const One = ({ missing, keeper }: { readonly missing: Missing; readonly keeper: 
       className="alt-one"
       onSubmit={(event) => {
         event.preventDefault();
-        if (text.trim() !== "") void keeper.keep(say("writing.alt-kept", { file: missing.fileName }), async () => call("PATCH /api/sheets", { body: { ids: [missing.photoId as PhotoId], change: { altText: text.trim() } } }));
+        if (text.trim() !== "")
+          void keeper.keep(say("writing.alt-kept", { file: missing.fileName }), async () =>
+            call("PATCH /api/sheets", { body: { ids: [missing.photoId as PhotoId], change: { altText: text.trim() } } }),
+          );
       }}
     >
       <img src={imageAddress(missing.photoId, "320")} alt="" loading="lazy" decoding="async" />

@@ -58,7 +58,15 @@ export const SectionEditor = (props: {
       </div>
       {isOpen && (
         <div className="account-edit">
-          <TextField label={say("writing.text-of", { section: section.title })} help={say("writing.text-help")} rows={Math.min(18, Math.max(5, Math.ceil(text.length / 70)))} value={text} onChange={write} onBlur={flush} maxLength={20_000} />
+          <TextField
+            label={say("writing.text-of", { section: section.title })}
+            help={say("writing.text-help")}
+            rows={Math.min(18, Math.max(5, Math.ceil(text.length / 70)))}
+            value={text}
+            onChange={write}
+            onBlur={flush}
+            maxLength={20_000}
+          />
           {section.origin === "edited" && (
             <div className="work-row">
               <button

@@ -3,7 +3,13 @@ import { useState } from "react";
 import { say } from "../../../words/index.js";
 import { chooseLook, chooseType, looks, storedLook, storedType, types } from "../../parts/look.js";
 
-const RadioRow = <T extends string>(props: { readonly legend: string; readonly value: T; readonly options: readonly T[]; readonly wordOf: (option: T) => string; readonly onChoose: (value: T) => void }) => (
+const RadioRow = <T extends string>(props: {
+  readonly legend: string;
+  readonly value: T;
+  readonly options: readonly T[];
+  readonly wordOf: (option: T) => string;
+  readonly onChoose: (value: T) => void;
+}) => (
   <fieldset className="people appearance">
     <legend>{props.legend}</legend>
     <div className="work-row">

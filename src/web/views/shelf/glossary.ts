@@ -9,7 +9,9 @@ export interface GlossaryTerm {
 const files = import.meta.glob<unknown>("../../../../vocab/glossary.json", { import: "default" });
 
 const isTerm = (value: unknown): value is GlossaryTerm =>
-  typeof value === "object" && value !== null && ["id", "term", "part", "definition"].every((name) => typeof (value as Record<string, unknown>)[name] === "string");
+  typeof value === "object" &&
+  value !== null &&
+  ["id", "term", "part", "definition"].every((name) => typeof (value as Record<string, unknown>)[name] === "string");
 
 /** All terms, in alphabetical order; none when the file is not there. */
 export const loadGlossary = async (): Promise<readonly GlossaryTerm[]> => {

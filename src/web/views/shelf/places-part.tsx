@@ -25,7 +25,7 @@ export const PlacesPart = ({ zone, day, keeper }: { readonly zone: string; reado
         <h2 id="stranger-title">{say("shelf.stranger")}</h2>
         <p>{say("shelf.stranger-lead")}</p>
         {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- a scrolling box must be reachable by keyboard */}
-        <div className="work-scroll" tabIndex={0} role="region" aria-labelledby="stranger-title">
+        <div className="work-scroll" tabIndex={0} role="region" aria-label={say("shelf.stranger-table")}>
           <table>
             <thead>
               <tr>

@@ -12,7 +12,9 @@ export const WordsPart = () => {
   if (glossary.error !== null) return <ProblemNote problem={glossary.error} />;
   if (glossary.data === undefined) return <Loading />;
   const wanted = text.trim().toLowerCase();
-  const fitting = glossary.data.filter(({ term, part, definition }) => wanted === "" || `${term} ${part} ${definition}`.toLowerCase().includes(wanted));
+  const fitting = glossary.data.filter(
+    ({ term, part, definition }) => wanted === "" || `${term} ${part} ${definition}`.toLowerCase().includes(wanted),
+  );
   return (
     <section aria-labelledby="words-title">
       <h2 id="words-title">{say("shelf.words")}</h2>

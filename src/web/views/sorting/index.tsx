@@ -60,7 +60,9 @@ export const Place = () => {
       plant: (plants ?? []).map(({ plant }) => ({ value: plant.id, label: plant.nick })),
       view: (info?.views ?? []).map(({ id, name }) => ({ value: id, label: name })),
       stage: (info?.stages ?? []).map(({ id, name }) => ({ value: id, label: name })),
-      part: [...new Set([...partOrder, ...(info?.views ?? []).map(({ part }) => part)])].filter((part) => part !== "").map((part) => ({ value: part, label: part })),
+      part: [...new Set([...partOrder, ...(info?.views ?? []).map(({ part }) => part)])]
+        .filter((part) => part !== "")
+        .map((part) => ({ value: part, label: part })),
     }),
     [plants, info],
   );
@@ -79,7 +81,7 @@ export const Place = () => {
 
   const chosen = [...selection.chosen];
   const all = (what: SheetChange, label: string): void => {
-    change(chosen, what);
+    change(chosen, what, label);
     setLast({ change: what, label });
   };
   const sayOf = (row: RowKind, choice: Choice): void => all(changeFor(row, choice.value), choice.label);
@@ -88,11 +90,11 @@ export const Place = () => {
     setSelection(choose(ids, selection, Math.max(selection.at, lastChosen) + 1, "alone"));
   };
   const leaveOut = (): void => {
-    if (here?.leftOut === true) change(chosen, { leaveOut: null });
+    if (here?.leftOut === true) change(chosen, { leaveOut: null }, say("work.take-in"));
     else setOpen("reason");
   };
   const repeat = (): void => {
-    if (last !== null) change(chosen, last.change);
+    if (last !== null) change(chosen, last.change, last.label);
   };
   const onKey = (event: KeyboardEvent): boolean => {
     const meaning = meaningOf(event.key, rows, under);
@@ -127,7 +129,9 @@ export const Place = () => {
   };
 
   const underText = (sheet: SheetRow): string =>
-    [sheet.taken?.slice(11, 16), labelOf("view", sheet.viewId), labelOf("stage", sheet.stageId)].filter((text) => text !== undefined && text !== "").join(" · ");
+    [sheet.taken?.slice(11, 16), labelOf("view", sheet.viewId), labelOf("stage", sheet.stageId)]
+      .filter((text) => text !== undefined && text !== "")
+      .join(" · ");
   const describe = (sheet: SheetRow): string =>
     [
       sheet.fileName,
@@ -152,7 +156,12 @@ export const Place = () => {
   const plantHere = (tray.startsWith("plant:") ? tray.slice(6) : here?.plantId) ?? null;
   const plantFound = plants?.find(({ plant }) => plant.id === plantHere)?.plant;
   const outingHere = outingsQuery.data?.outings.find(({ date }) => date === stripDay);
-  const current = here === undefined ? null : under.row === "part" ? here.part : { plant: here.plantId, view: here.viewId, stage: here.stageId }[under.row];
+  const current =
+    here === undefined
+      ? null
+      : under.row === "part"
+        ? here.part
+        : { plant: here.plantId, view: here.viewId, stage: here.stageId }[under.row];
 
   return (
     <div className="sorting">
@@ -216,7 +225,12 @@ export const Place = () => {
             <p>{say("sort.chosen", { chosen: chosen.length, total: shown.length, tray: trayName })}</p>
             <label>
               {say("sort.size")}{" "}
-              <select value={tile} onChange={(event) => setTile(event.target.value === "small" ? "small" : event.target.value === "large" ? "large" : "middle")}>
+              <select
+                value={tile}
+                onChange={(event) =>
+                  setTile(event.target.value === "small" ? "small" : event.target.value === "large" ? "large" : "middle")
+                }
+              >
                 <option value="small">{say("sort.size.small")}</option>
                 <option value="middle">{say("sort.size.middle")}</option>
                 <option value="large">{say("sort.size.large")}</option>
@@ -243,7 +257,15 @@ export const Place = () => {
           {here !== undefined && (
             <>
               <button type="button" className="sorting-large" aria-label={say("sort.deed.large")} onClick={() => setOpen("large")}>
-                <Photo key={here.id} photoId={here.id} alt={describe(here)} sizes="(max-width: 60rem) 100vw, 45vw" width={here.widthPx} height={here.heightPx} eager />
+                <Photo
+                  key={here.id}
+                  photoId={here.id}
+                  alt={describe(here)}
+                  sizes="(max-width: 60rem) 100vw, 45vw"
+                  width={here.widthPx}
+                  height={here.heightPx}
+                  eager
+                />
               </button>
               {plantFound !== undefined && (
                 <MissingList
@@ -257,7 +279,7 @@ export const Place = () => {
               )}
               <details className="sorting-says">
                 <summary>{say("sort.say-of", { count: chosen.length })}</summary>
-                <SheetSays photoId={here.id} count={chosen.length} onSay={(what) => change(chosen, what)} />
+                <SheetSays photoId={here.id} count={chosen.length} onSay={(what) => change(chosen, what, say("sort.said-of"))} />
               </details>
             </>
           )}
@@ -271,7 +293,12 @@ export const Place = () => {
             current={current}
             deeds={[
               { key: "Enter", word: say("sort.deed.next"), act: next },
-              { key: ".", word: last === null ? say("sort.deed.repeat-none") : say("sort.deed.repeat", { what: last.label }), act: repeat, off: last === null },
+              {
+                key: ".",
+                word: last === null ? say("sort.deed.repeat-none") : say("sort.deed.repeat", { what: last.label }),
+                act: repeat,
+                off: last === null,
+              },
               { key: "/", word: say("sort.deed.find"), act: () => setOpen("find") },
               { key: "X", word: say(here?.leftOut === true ? "sort.deed.take-in" : "sort.deed.leave-out"), act: leaveOut },
               { key: "U", word: say("work.undo"), act: undo },
@@ -301,7 +328,7 @@ export const Place = () => {
           onClose={() => setOpen(null)}
           onReason={(reason) => {
             setOpen(null);
-            change(chosen, { leaveOut: reason });
+            change(chosen, { leaveOut: reason }, say("sort.left-out-because", { reason }));
           }}
         />
       )}

@@ -30,7 +30,13 @@ export const MissingList = ({ plantId, nick, stageHere, sheets, views, stages }:
       {byStage.length === 0 && <p className="side">{say("sort.missing-no-stage")}</p>}
       {order.map(({ stageId, missing, photographed }) => (
         <details key={stageId} open={stageId === stageHere || byStage.length === 1}>
-          <summary>{say("sort.missing-stage", { stage: stageName(stageId), missing: missing.length, wanted: missing.length + photographed.length })}</summary>
+          <summary>
+            {say("sort.missing-stage", {
+              stage: stageName(stageId),
+              missing: missing.length,
+              wanted: missing.length + photographed.length,
+            })}
+          </summary>
           {missing.length === 0 ? (
             <p className="side">{say("sort.missing-none")}</p>
           ) : (

@@ -23,7 +23,7 @@ export const FindDialog = (props: {
           if (first !== undefined) props.onChoose(first);
         }}
       >
-        <TextField label={say("sort.find-type")} help={say("sort.find-help")} value={text} onChange={setText} />
+        <TextField first label={say("sort.find-type")} help={say("sort.find-help")} value={text} onChange={setText} />
         <ul className="find-list">
           {fitting.map((choice, i) => (
             <li key={choice.value}>

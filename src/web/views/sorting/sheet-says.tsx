@@ -9,7 +9,15 @@ import { TextField } from "../../work/text-field.js";
 const fields = ["caption", "altText", "credit", "licence"] as const;
 type FieldName = (typeof fields)[number];
 
-const Form = ({ photo, count, onSay }: { readonly photo: Photo; readonly count: number; readonly onSay: (change: SheetChange) => void }) => {
+const Form = ({
+  photo,
+  count,
+  onSay,
+}: {
+  readonly photo: Photo;
+  readonly count: number;
+  readonly onSay: (change: SheetChange) => void;
+}) => {
   const [texts, setTexts] = useState<Partial<Record<FieldName, string>>>({});
   const touched = fields.filter((name) => texts[name] !== undefined && (count > 1 || texts[name] !== photo[name]));
   return (
@@ -40,13 +48,22 @@ const Form = ({ photo, count, onSay }: { readonly photo: Photo; readonly count: 
   );
 };
 
-export const SheetSays = ({ photoId, count, onSay }: { readonly photoId: string; readonly count: number; readonly onSay: (change: SheetChange) => void }) => {
+export const SheetSays = ({
+  photoId,
+  count,
+  onSay,
+}: {
+  readonly photoId: string;
+  readonly count: number;
+  readonly onSay: (change: SheetChange) => void;
+}) => {
   const { data: photo } = useApi("GET /api/sheets/{photoId}", { params: { photoId } });
   if (photo === undefined) return null;
   return (
     <>
       <p className="side sheet-facts">
-        {photo.fileName} · {photo.widthPx} × {photo.heightPx} · {photo.takenCamera === null ? say("sort.no-time") : say("sort.camera-time", { time: photo.takenCamera.replace("T", " ") })}
+        {photo.fileName} · {photo.widthPx} × {photo.heightPx} ·{" "}
+        {photo.takenCamera === null ? say("sort.no-time") : say("sort.camera-time", { time: photo.takenCamera.replace("T", " ") })}
         {photo.metadataNote === "" ? "" : ` · ${photo.metadataNote}`}
         {photo.leaveOut === null ? "" : ` · ${say("sort.left-out-because", { reason: photo.leaveOut })}`}
       </p>

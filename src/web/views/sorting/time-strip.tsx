@@ -3,8 +3,10 @@ import type { Outing, Stop } from "../../../engine/index.js";
 import type { SheetRow } from "../../../contract/index.js";
 import { say } from "../../../words/index.js";
 
-const secondsIn = (time: string): number => Number(time.slice(11, 13)) * 3600 + Number(time.slice(14, 16)) * 60 + Number(time.slice(17, 19));
-const clock = (seconds: number): string => `${String(Math.floor(seconds / 3600)).padStart(2, "0")}:${String(Math.floor((seconds % 3600) / 60)).padStart(2, "0")}`;
+const secondsIn = (time: string): number =>
+  Number(time.slice(11, 13)) * 3600 + Number(time.slice(14, 16)) * 60 + Number(time.slice(17, 19));
+const clock = (seconds: number): string =>
+  `${String(Math.floor(seconds / 3600)).padStart(2, "0")}:${String(Math.floor((seconds % 3600) / 60)).padStart(2, "0")}`;
 
 export interface TimeStripProps {
   readonly day: string;
@@ -25,14 +27,21 @@ export const TimeStrip = ({ day, sheets, outing, nickOf, here, onStop }: TimeStr
   const share = (at: number): string => `${((at - first) / (last - first)) * 100}%`;
   const span = last - first;
   const every = [300, 600, 900, 1800, 3600, 7200].find((step) => span / step <= 10) ?? 14_400;
-  const hours = Array.from({ length: Math.floor(last / every) - Math.ceil(first / every) + 1 }, (_, i) => (Math.ceil(first / every) + i) * every);
+  const hours = Array.from(
+    { length: Math.floor(last / every) - Math.ceil(first / every) + 1 },
+    (_, i) => (Math.ceil(first / every) + i) * every,
+  );
   const between = taken.filter(({ at }) => !stops.some(({ from, to }) => at >= from && at <= to)).length;
   return (
     <div className="strip">
       <p className="hidden-words">{say("sort.strip", { day, count: taken.length, stops: stops.length, between })}</p>
       <div className="strip-track" aria-hidden="true">
         {taken.map(({ sheet, at }) => (
-          <i key={sheet.id} className={sheet.id === here?.id ? "here" : sheet.plantId === null ? "loose" : ""} style={{ left: share(at) }} />
+          <i
+            key={sheet.id}
+            className={sheet.id === here?.id ? "here" : sheet.plantId === null ? "loose" : ""}
+            style={{ left: share(at) }}
+          />
         ))}
       </div>
       <div className="strip-stops">

@@ -16,7 +16,9 @@ interface Sheets {
 /** A sheet as it will be after a change. */
 export const changed = (sheet: SheetRow, change: SheetChange): SheetRow => ({
   ...sheet,
-  ...(change.plantId === undefined ? {} : { plantId: change.plantId, placedBy: change.plantId === null ? ("nobody" as const) : ("hand" as const) }),
+  ...(change.plantId === undefined
+    ? {}
+    : { plantId: change.plantId, placedBy: change.plantId === null ? ("nobody" as const) : ("hand" as const) }),
   ...(change.outingId === undefined ? {} : { outingId: change.outingId }),
   ...(change.stageId === undefined ? {} : { stageId: change.stageId }),
   ...(change.viewId === undefined ? {} : { viewId: change.viewId }),
@@ -48,7 +50,7 @@ export const useSheetChange = () => {
   }, [client]);
 
   const change = useCallback(
-    (ids: readonly string[], what: SheetChange) => {
+    (ids: readonly string[], what: SheetChange, label: string) => {
       if (ids.length === 0) return;
       const wanted = new Set(ids);
       const before = new Map<string, SheetRow>();
@@ -63,8 +65,8 @@ export const useSheetChange = () => {
       setProblem(null);
       chain.current = chain.current.then(async () => {
         try {
-          const { edit } = await call("PATCH /api/sheets", { body: { ids: [...before.keys()] as SheetRow["id"][], change: what } });
-          setSaid(say("work.kept-what", { what: edit.label }));
+          await call("PATCH /api/sheets", { body: { ids: [...before.keys()] as SheetRow["id"][], change: what } });
+          setSaid(say("sort.kept", { what: label, count: before.size }));
           for (const id of ids) void client.invalidateQueries({ queryKey: ["GET /api/sheets/{photoId}", { params: { photoId: id } }] });
           othersLater();
         } catch (error) {

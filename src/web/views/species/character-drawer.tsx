@@ -7,7 +7,8 @@ import { TaxonLine } from "./taxon-line.js";
 
 /** A score in words: "four lines (rarely two lines)", "(30-)40-60(-70) mm". */
 export const scoreInWords = (character: Character, value: ScoreValue | undefined): string => {
-  const nameOf = (id: string): string => (character.answer.kind === "states" ? (character.answer.states.find((state) => state.id === id)?.name ?? id) : id);
+  const nameOf = (id: string): string =>
+    character.answer.kind === "states" ? (character.answer.states.find((state) => state.id === id)?.name ?? id) : id;
   switch (value?.kind) {
     case undefined:
     case "unknown":
@@ -25,7 +26,15 @@ export const scoreInWords = (character: Character, value: ScoreValue | undefined
   }
 };
 
-const Card = ({ character, table, scoreOf }: { readonly character: Character; readonly table: ReferenceTable; readonly scoreOf: (taxonId: string, characterId: string) => ScoreValue | undefined }) => {
+const Card = ({
+  character,
+  table,
+  scoreOf,
+}: {
+  readonly character: Character;
+  readonly table: ReferenceTable;
+  readonly scoreOf: (taxonId: string, characterId: string) => ScoreValue | undefined;
+}) => {
   const together = table.characters.filter(({ group, id }) => group === character.group && id !== character.id).map(({ name }) => name);
   const stages = table.stages.filter(({ id }) => character.seenIn.includes(id)).map(({ name }) => name);
   const onlyIf = character.onlyIf === null ? undefined : table.characters.find(({ id }) => id === character.onlyIf?.character);
@@ -54,7 +63,8 @@ const Card = ({ character, table, scoreOf }: { readonly character: Character; re
               ? say("species.counted", { n: character.answer.minN })
               : say("species.ratio", {
                   a: table.characters.find(({ id }) => character.answer.kind === "ratio" && id === character.answer.numerator)?.name ?? "",
-                  b: table.characters.find(({ id }) => character.answer.kind === "ratio" && id === character.answer.denominator)?.name ?? "",
+                  b:
+                    table.characters.find(({ id }) => character.answer.kind === "ratio" && id === character.answer.denominator)?.name ?? "",
                 })}
         </p>
       )}
@@ -62,7 +72,9 @@ const Card = ({ character, table, scoreOf }: { readonly character: Character; re
         <dt>{say("species.seen-in")}</dt>
         <dd>{stages.length === 0 ? say("species.any-stage") : stages.join(", ")}</dd>
         <dt>{say("species.weight")}</dt>
-        <dd>{say("species.weight-is", { weight: character.weight, role: character.role === "hybrid-check" ? "hybridCheck" : character.role })}</dd>
+        <dd>
+          {say("species.weight-is", { weight: character.weight, role: character.role === "hybrid-check" ? "hybridCheck" : character.role })}
+        </dd>
         <dt>{say("species.together")}</dt>
         <dd>{together.length === 0 ? say("species.alone") : together.join(", ")}</dd>
         {onlyIf !== undefined && (
@@ -118,7 +130,12 @@ export const CharacterDrawer = ({ table }: { readonly table: ReferenceTable }) =
             {table.characters
               .filter((character) => character.part === part)
               .map((character) => (
-                <Card key={character.id} character={character} table={table} scoreOf={(taxonId, characterId) => scores.get(`${taxonId} ${characterId}`)} />
+                <Card
+                  key={character.id}
+                  character={character}
+                  table={table}
+                  scoreOf={(taxonId, characterId) => scores.get(`${taxonId} ${characterId}`)}
+                />
               ))}
           </div>
         </div>

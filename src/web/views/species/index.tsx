@@ -66,13 +66,20 @@ const TableView = ({ table }: { readonly table: ReferenceTable }) => {
                     type="checkbox"
                     checked={isChosen}
                     disabled={!isChosen && chosen.length >= most}
-                    onChange={(event) => setChosen((now) => (event.target.checked ? [...now, taxon.id] : now.filter((id) => id !== taxon.id)))}
+                    onChange={(event) =>
+                      setChosen((now) => (event.target.checked ? [...now, taxon.id] : now.filter((id) => id !== taxon.id)))
+                    }
                   />
                   <span>
                     <TaxonLine taxon={taxon} />
                     {taxon.inOneLine !== "" && <span className="taxon-line">{taxon.inOneLine}</span>}
                     <span className="taxon-line side">
-                      {[taxon.status, taxon.band, taxon.flowerMonths === "" ? "" : say("species.flowers", { months: taxon.flowerMonths }), taxon.expectedInCounty ? "" : say("plant.not-expected")]
+                      {[
+                        taxon.status,
+                        taxon.band,
+                        taxon.flowerMonths === "" ? "" : say("species.flowers", { months: taxon.flowerMonths }),
+                        taxon.expectedInCounty ? "" : say("plant.not-expected"),
+                      ]
                         .filter((text) => text !== "")
                         .join(" · ")}
                     </span>
@@ -125,7 +132,8 @@ const TableView = ({ table }: { readonly table: ReferenceTable }) => {
               {table.knownHybrids.map(({ parents, note }) => (
                 <li key={parents.join()}>
                   <span>
-                    {parents.map((id) => table.taxa.find((taxon) => taxon.id === id)?.name ?? id).join(" × ")} <span className="side">{note}</span>
+                    {parents.map((id) => table.taxa.find((taxon) => taxon.id === id)?.name ?? id).join(" × ")}{" "}
+                    <span className="side">{note}</span>
                   </span>
                 </li>
               ))}
@@ -177,7 +185,8 @@ const AllTables = () => {
                   </To>
                 </span>
                 <span className="side">
-                  {page.nicks.length === 0 ? say("species.no-plants") : say("species.stands", { nicks: page.nicks.join(", ") })} · {say(page.settled ? "species.settled" : "species.not-settled")} ·{" "}
+                  {page.nicks.length === 0 ? say("species.no-plants") : say("species.stands", { nicks: page.nicks.join(", ") })} ·{" "}
+                  {say(page.settled ? "species.settled" : "species.not-settled")} ·{" "}
                   {page.published === null ? say("species.not-published") : say("species.published")}
                 </span>
               </li>
@@ -193,7 +202,9 @@ const AllTables = () => {
               <span>
                 <To href={`/species/${encodeURIComponent(table.id)}`}>{table.title}</To>
               </span>
-              <span className="side">{say("table.counts", { taxa: table.taxonCount, characters: table.characterCount, scores: table.scoreCount })}</span>
+              <span className="side">
+                {say("table.counts", { taxa: table.taxonCount, characters: table.characterCount, scores: table.scoreCount })}
+              </span>
             </li>
           ))}
         </ul>
