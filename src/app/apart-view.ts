@@ -1,5 +1,14 @@
 /** Two to six taxa side by side, what differs first. */
-import { compareParts, difference, maySpeakAgainst, scoreLookup, type Character, type ScoreValue, type TaxonId } from "../engine/index.js";
+import {
+  compareParts,
+  difference,
+  maySpeakAgainst,
+  scoreLookup,
+  tableId as tableIdSchema,
+  type Character,
+  type ScoreValue,
+  type TaxonId,
+} from "../engine/index.js";
 import type { ApartView } from "../contract/index.js";
 import { say, spansText } from "../words/index.js";
 import { NotInBook, Refused } from "./app-error.js";
@@ -22,9 +31,8 @@ const joint = (values: readonly ScoreValue[]): Difference => {
 
 /** @throws {NotInBook} the table; @throws {Refused} fewer than two or more than six taxa, or one the table does not have */
 export const apartView = async (workbench: Workbench, tableId: string, taxa: string): Promise<ApartView> => {
-  const tables = await workbench.store.tables();
-  const id = tables.find((table) => table.id === tableId)?.id;
-  const table = id === undefined ? undefined : await workbench.store.table(id);
+  const id = tableIdSchema.safeParse(tableId);
+  const table = id.success ? await workbench.store.table(id.data) : undefined;
   if (table === undefined) throw new NotInBook("table", tableId, say("refused.not-in-book", { kind: say("kind.table"), id: tableId }));
   const asked = [...new Set(taxa.split(",").map((text) => text.trim()))].filter((text) => text !== "");
   const found: TaxonId[] = asked.flatMap((text) => table.taxa.find((taxon) => taxon.id === text)?.id ?? []);

@@ -11,21 +11,24 @@ import {
 } from "../engine/index.js";
 import type { Board, BoardCell } from "../contract/index.js";
 import { say } from "../words/index.js";
-import { shortDay, toolText, type TableWords } from "./case-words.js";
+import { RATIO_ERROR, shortDay, toolText, type TableWords } from "./case-words.js";
 import { stagesOf, type BookFile, type PlantFile } from "./plant-evidence.js";
 
 const unitOf = (row: EvidenceRow): string => (row.character.answer.kind === "measure" ? row.character.answer.unit : "");
 
+/** Error that rules the decimals of a tile; null = as typed. */
+const errorOf = (row: EvidenceRow): number | null => (row.character.answer.kind === "ratio" ? RATIO_ERROR : null);
+
 const whatSeen = (words: TableWords, row: EvidenceRow, cell: EvidenceCell): string =>
   cell.values.length > 0
-    ? `${sampleNotation(cell.values, { unit: unitOf(row), error: row.character.answer.kind === "ratio" ? 0.1 : null }).text}, n = ${String(cell.values.length)}`
+    ? `${sampleNotation(cell.values, { unit: unitOf(row), error: errorOf(row) }).text}, n = ${String(cell.values.length)}`
     : words.stateNames(row.character.id, cell.states, "or");
 
 const tileLabel = (words: TableWords, row: EvidenceRow, cell: EvidenceCell): string => {
   switch (cell.kind) {
     case "seen":
       return cell.values.length > 0
-        ? sampleNotation(cell.values, { unit: unitOf(row), error: row.character.answer.kind === "ratio" ? 0.1 : null }).text
+        ? sampleNotation(cell.values, { unit: unitOf(row), error: errorOf(row) }).text
         : words.stateNames(row.character.id, cell.states, "or");
     case "not-there":
       return say("board.label-not-there");

@@ -81,6 +81,9 @@ export const shortDay = (date: string): string => days.dayOfYear(date);
 
 export const toolText = (tool: Tool): string => say(`tool.${tool}`);
 
+/** Ratios are printed to one decimal: the error of neither length is theirs. */
+export const RATIO_ERROR = 0.1;
+
 /** What was found, in words: "four lines", "43–56 mm, n = 12". */
 export const findingText = (words: TableWords, { characterId, finding }: CharacterFinding): string => {
   switch (finding.kind) {
@@ -95,8 +98,9 @@ export const findingText = (words: TableWords, { characterId, finding }: Charact
         : say("finding.absent-n", { states, n: finding.n, share: `${String(Math.round(finding.upperShare * 100))} %` });
     }
     case "measured": {
-      const { text } = sampleNotation(finding.values, { unit: finding.unit, error: finding.plusMinus });
-      const notation = `${text}, n = ${String(finding.n)}`;
+      const ratio = words.character(characterId)?.answer.kind === "ratio";
+      const { text } = sampleNotation(finding.values, { unit: finding.unit, error: ratio ? RATIO_ERROR : finding.plusMinus });
+      const notation = `${text}, n\u00A0=\u00A0${String(finding.n)}`;
       return say(finding.speaks ? "finding.measured" : "finding.too-few", { notation });
     }
   }
@@ -235,13 +239,19 @@ const explanation = (words: TableWords, table: ReferenceTable, rule: CaseByRule,
   }
 };
 
+/** An author's abbreviation may end a sentence with its own full stop; a second one goes. */
+const withoutSecondStop = (spans: readonly Span[]): readonly Span[] => {
+  const last = spans.at(-1);
+  return last?.text === "." && spans.at(-2)?.text.endsWith(".") === true ? spans.slice(0, -1) : spans;
+};
+
 /** How a plant stands: the result word, its headline and why. */
 export const standingOf = (table: ReferenceTable, rule: CaseByRule, checks: readonly NextCheck[]): Standing => {
   const words = tableWords(table);
   return {
     word: rule.word,
     settled: rule.outcome.settled,
-    headline: own(headline(words, table, rule)),
+    headline: own(withoutSecondStop(headline(words, table, rule))),
     explanation: explanation(words, table, rule, checks),
   };
 };
