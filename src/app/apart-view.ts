@@ -6,6 +6,7 @@ import {
   scoreLookup,
   tableId as tableIdSchema,
   type Character,
+  type ReferenceTable,
   type ScoreValue,
   type TaxonId,
 } from "../engine/index.js";
@@ -29,19 +30,19 @@ const joint = (values: readonly ScoreValue[]): Difference => {
   return each.some((how) => how === "sure" || how === "usual") ? "usual" : "none";
 };
 
-/** @throws {NotInBook} the table; @throws {Refused} fewer than two or more than six taxa, or one the table does not have */
-export const apartView = async (workbench: Workbench, tableId: string, taxa: string): Promise<ApartView> => {
-  const id = tableIdSchema.safeParse(tableId);
-  const table = id.success ? await workbench.store.table(id.data) : undefined;
-  if (table === undefined) throw new NotInBook("table", tableId, say("refused.not-in-book", { kind: say("kind.table"), id: tableId }));
-  const asked = [...new Set(taxa.split(",").map((text) => text.trim()))].filter((text) => text !== "");
+/**
+ * Taxa of a table side by side.
+ * @param asked taxon ids
+ * @throws {Refused} fewer than two or more than six taxa, or one the table does not have
+ */
+export const taxaApart = (table: ReferenceTable, asked: readonly string[]): ApartView => {
   const found: TaxonId[] = asked.flatMap((text) => table.taxa.find((taxon) => taxon.id === text)?.id ?? []);
   const missing = asked.filter((text) => !found.some((taxonId) => taxonId === text));
   if (missing.length > 0 || found.length < 2 || found.length > 6) {
     const detail =
       missing.length > 0 ? say("refused.apart-unknown", { taxa: missing.join(", ") }) : say("refused.apart-count", { count: found.length });
     throw new Refused({ code: "taxa-not-comparable", detail, remedy: say("refused.apart-remedy") }, [
-      { pointer: "/taxa", value: taxa.slice(0, 80), detail },
+      { pointer: "/taxa", value: asked.join(",").slice(0, 80), detail },
     ]);
   }
   const scores = scoreLookup(table);
@@ -77,4 +78,15 @@ export const apartView = async (workbench: Workbench, tableId: string, taxa: str
         : [{ a, b, sentence: say("apart.not-separated", { a: spansText(words.shortTaxon(a)), b: spansText(words.shortTaxon(b)) }) }];
     }),
   };
+};
+
+/** @throws {NotInBook} the table; @throws {Refused} as {@link taxaApart} */
+export const apartView = async (workbench: Workbench, tableId: string, taxa: string): Promise<ApartView> => {
+  const id = tableIdSchema.safeParse(tableId);
+  const table = id.success ? await workbench.store.table(id.data) : undefined;
+  if (table === undefined) throw new NotInBook("table", tableId, say("refused.not-in-book", { kind: say("kind.table"), id: tableId }));
+  return taxaApart(
+    table,
+    [...new Set(taxa.split(",").map((text) => text.trim()))].filter((text) => text !== ""),
+  );
 };

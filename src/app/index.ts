@@ -25,7 +25,7 @@ export { plantList } from "./plant-list.js";
 export { caseView, plantCase } from "./case-view.js";
 export { plantPage } from "./plant-page.js";
 export { yearView } from "./year-view.js";
-export { apartView } from "./apart-view.js";
+export { apartView, taxaApart } from "./apart-view.js";
 
 // records
 export { removeRecord, writeInfo, writeRecord } from "./write-record.js";
@@ -55,8 +55,8 @@ export { changeSheets, getSheet, listSheets } from "./sheets.js";
 export { starterTables, starterVocabulary } from "./starter-kit.js";
 
 // on plain files
-export { apartInTable, shortestInTable, standOnFiles, tableFromCsv } from "./stand-on-files.js";
-export type { ApartReport, FileStanding, StandReport } from "./stand-on-files.js";
+export { standOnFiles, tableFromCsv } from "./stand-on-files.js";
+export type { FileStanding, StandReport } from "./stand-on-files.js";
 
 // tables
 export { getTable, keepTable, removeTable, summaryOf, takeStarterTable } from "./tables.js";

@@ -5,16 +5,12 @@ import {
   prepareTable,
   readLooksCsv,
   readTableCsv,
-  scoreLookup,
-  separations,
   settledRule,
-  shortestDiagnosis,
   type CaseFile,
   type Problem,
   type ReferenceTable,
   type ResultWord,
   type Tool,
-  tools,
 } from "../engine/index.js";
 import { spansText } from "../words/index.js";
 import { standingOf } from "./case-words.js";
@@ -89,38 +85,4 @@ export const standOnFiles = (tableCsv: string, looksCsv: string): StandReport =>
     specimens,
     problems: read.problems.map((problem) => ({ ...problem, where: `looks: ${problem.where}` })),
   };
-};
-
-export interface ApartReport {
-  readonly a: string;
-  readonly b: string;
-  readonly separations: readonly { readonly characterId: string; readonly how: "sure" | "usual" }[];
-}
-
-/** What separates two taxa of a table. @returns null when the table has not both */
-export const apartInTable = (table: ReferenceTable, a: string, b: string): ApartReport | null => {
-  const find = (text: string) => table.taxa.find((taxon) => taxon.id === text) ?? table.taxa.find((taxon) => taxon.name === text);
-  const [first, second] = [find(a), find(b)];
-  if (first === undefined || second === undefined) return null;
-  return { a: first.id, b: second.id, separations: separations(table, scoreLookup(table), first.id, second.id) };
-};
-
-/** The smallest sets of characters that single a taxon out, with at most a tool. @returns null when the table has not the taxon */
-export const shortestInTable = (
-  table: ReferenceTable,
-  taxonText: string,
-  { atMost = null, stageId = null }: { readonly atMost?: Tool | null; readonly stageId?: string | null },
-) => {
-  const taxon = table.taxa.find((t) => t.id === taxonText) ?? table.taxa.find((t) => t.name === taxonText);
-  if (taxon === undefined) return null;
-  const reach = atMost === null ? tools.length : tools.indexOf(atMost);
-  const diagnosis = shortestDiagnosis(
-    table,
-    scoreLookup(table),
-    taxon.id,
-    (character) =>
-      (tools.indexOf(character.tool) <= reach || character.tool === "computed") &&
-      (stageId === null || character.seenIn.some((stage) => stage === stageId)),
-  );
-  return { taxonId: taxon.id, ...diagnosis };
 };

@@ -7,6 +7,7 @@ import { addBegin } from "./commands/begin.js";
 import { addBring } from "./commands/bring.js";
 import { addClock } from "./commands/clock.js";
 import { addLook } from "./commands/look.js";
+import { addOnFiles } from "./commands/on-files.js";
 import { addOuting } from "./commands/outing.js";
 import { addPage } from "./commands/page.js";
 import { addPlaces } from "./commands/places.js";
@@ -41,6 +42,7 @@ const verbs: readonly AddVerb[] = [
   addPage,
   addPlaces,
   addUpkeep,
+  addOnFiles,
 ];
 
 const globalOptions = (): readonly Option[] => [

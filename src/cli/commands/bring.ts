@@ -19,7 +19,11 @@ export const addBring: AddVerb = (program, terminal) => {
           data: report,
           lines: [
             ...told.map((file) =>
-              say("cli.bring.one", { outcome: file.outcome === "already-here" ? "alreadyHere" : file.outcome, file: file.fileName, text: file.text === "" ? "" : `: ${file.text}` }),
+              say("cli.bring.one", {
+                outcome: file.outcome === "already-here" ? "alreadyHere" : file.outcome,
+                file: file.fileName,
+                text: file.text === "" ? "" : `: ${file.text}`,
+              }),
             ),
             say("cli.bring.sum", { fresh: report.fresh, here: report.here, refused: report.refused, folder }),
           ],

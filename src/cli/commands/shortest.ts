@@ -1,8 +1,8 @@
 import { scoreLookup, shortestDiagnosis, tools } from "../../engine/index.js";
 import type { Character, ReferenceTable } from "../../engine/index.js";
 import { say } from "../../words/index.js";
-import { findTable, findTaxon, readChoice } from "../find.js";
-import { runOnBook } from "../run-verb.js";
+import { findTaxon, readChoice } from "../find.js";
+import { runOnTable } from "../with-table.js";
 import type { AddVerb } from "../verbs.js";
 
 interface ShortestOptions {
@@ -38,8 +38,7 @@ export const addShortest: AddVerb = (program, terminal) => {
     .option("--lens <tool>", tools.join(", "))
     .option("--stage <id>", say("cli.option.stage"))
     .action(async (text: string, options: ShortestOptions, command) => {
-      await runOnBook(terminal, command, async ({ workbench }) => {
-        const table = await findTable(workbench, options.table);
+      await runOnTable(terminal, command, options.table, (table) => {
         const taxon = findTaxon(table, text);
         const found = shortestDiagnosis(table, scoreLookup(table), taxon.id, mayAsk(options, table));
         const name = (id: string): string => table.characters.find((one) => one.id === id)?.name ?? id;

@@ -1,9 +1,10 @@
-import { apartView, caseView, standOnFiles } from "../../app/index.js";
+import { caseView, standOnFiles, taxaApart } from "../../app/index.js";
 import type { CaseView } from "../../contract/index.js";
 import { say } from "../../words/index.js";
-import { findPlant, findTable, findTaxon, readDate } from "../find.js";
+import { findPlant, findTaxon, readDate } from "../find.js";
 import { readText } from "../read-text.js";
 import { runOnBook, runPlain } from "../run-verb.js";
+import { runOnTable } from "../with-table.js";
 import { UsageError } from "../terminal.js";
 import type { AddVerb } from "../verbs.js";
 import { plainText } from "../verbs.js";
@@ -58,10 +59,28 @@ export const addStand: AddVerb = (program, terminal) => {
   program
     .command("next")
     .description(say("cli.next"))
-    .argument("<plant>")
+    .argument("[plant]")
     .option("--until <date>", say("cli.option.until"))
-    .action(async (text: string, options: { readonly until?: string }, command) => {
+    .option("--table <file>", say("cli.option.table-file"))
+    .option("--looks <file>", say("cli.option.looks-file"))
+    .action(async (text: string | undefined, options: StandOptions, command) => {
+      const { table, looks } = options;
+      if (table !== undefined && looks !== undefined && text === undefined) {
+        await runPlain(terminal, command, async () => {
+          const report = standOnFiles(await readText(table), await readText(looks));
+          const next = report.specimens.map(({ specimen, nextChecks }) => ({ specimen, nextChecks }));
+          const lines = next.map((one) => `${one.specimen}: ${one.nextChecks.map((check) => check.characterId).join(", ")}`);
+          const problems = report.problems.map((one) => say("cli.table.problem", { where: one.where, text: one.text }));
+          return {
+            data: { specimens: next, problems: report.problems },
+            lines: [...lines, ...problems],
+            withProblems: report.problems.length > 0,
+          };
+        });
+        return;
+      }
       await runOnBook(terminal, command, async ({ workbench }) => {
+        if (text === undefined || table !== undefined || looks !== undefined) throw new UsageError(say("usage.stand"));
         const plant = await findPlant(workbench, text);
         const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
         const lines = view.decide.length === 0 ? [view.standing.explanation] : checkLines(view);
@@ -75,10 +94,11 @@ export const addStand: AddVerb = (program, terminal) => {
     .argument("<taxa...>")
     .option("--table <id>", say("cli.option.table"))
     .action(async (texts: readonly string[], options: { readonly table?: string }, command) => {
-      await runOnBook(terminal, command, async ({ workbench }) => {
-        const table = await findTable(workbench, options.table);
-        const ids = texts.map((text) => findTaxon(table, text).id);
-        const view = await apartView(workbench, table.id, ids.join(","));
+      await runOnTable(terminal, command, options.table, (table) => {
+        const view = taxaApart(
+          table,
+          texts.map((text) => findTaxon(table, text).id),
+        );
         const told = view.rows.filter((row) => row.difference === "sure" || row.difference === "usual");
         const lines = told.map(
           (row) =>
