@@ -73,5 +73,7 @@ export class Unanswered extends Error {
 }
 
 /** A tagged error says in kebab-case what happened; the codes of Node and SQLite are in capitals. */
-export const isTaggedError = (error: unknown): error is Error & { readonly code: string; readonly kept?: string; readonly remedy?: string } =>
+export const isTaggedError = (
+  error: unknown,
+): error is Error & { readonly code: string; readonly kept?: string; readonly remedy?: string } =>
   error instanceof Error && "code" in error && typeof error.code === "string" && /^[a-z]+(-[a-z0-9]+)*$/.test(error.code);

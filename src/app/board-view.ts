@@ -78,6 +78,7 @@ export const boardView = (book: BookFile, file: PlantFile, words: TableWords, da
     readings: upTo(file.readings),
     stageRecords: file.stageRecords,
     photos: file.photos,
+    views: book.views,
   });
   const cellView = (row: EvidenceRow, cell: EvidenceCell, stage: Stage): BoardCell => {
     const sentence = tileSentence(words, row, cell, stage, day);

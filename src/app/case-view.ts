@@ -12,9 +12,11 @@ import {
   scoreLookup,
   type SettledRule,
   type TaxonId,
+  type View,
   type Witness,
   caseByRule,
   nameParts,
+  partOfPhoto,
 } from "../engine/index.js";
 import type { CaseView, CheckLine, RivalLine, WitnessLine } from "../contract/index.js";
 import { listSpans, listText, say, saySpans, spansText } from "../words/index.js";
@@ -193,7 +195,7 @@ const checkLines = (telling: Telling, table: ReferenceTable, file: CaseFile, day
 
 /** Photographs behind characters: those tied to their looks and readings, else those of the same part in the same stages. */
 const photosBehind =
-  (file: PlantFile, findings: ReadonlyMap<CharacterId, CharacterFinding>): Telling["photosOf"] =>
+  (file: PlantFile, views: readonly View[], findings: ReadonlyMap<CharacterId, CharacterFinding>): Telling["photosOf"] =>
   (ids) => {
     const found = ids.flatMap((id) => findings.get(id) ?? []);
     const pieces = [
@@ -205,7 +207,10 @@ const photosBehind =
     const outings = new Set<string>(pieces.map((piece) => piece.outingId));
     const parts = new Set(file.table.characters.filter((character) => ids.includes(character.id)).map((character) => character.part));
     return file.photos
-      .filter((photo) => photo.leaveOut === null && photo.outingId !== null && outings.has(photo.outingId) && parts.has(photo.part))
+      .filter(
+        (photo) =>
+          photo.leaveOut === null && photo.outingId !== null && outings.has(photo.outingId) && parts.has(partOfPhoto(photo, views)),
+      )
       .map((photo) => photo.id);
   };
 
@@ -230,7 +235,7 @@ export const caseView = async (workbench: Workbench, plantId: string, upTo: IsoD
   const { table } = file;
   const words = tableWords(table);
   const findings = new Map(caseFile.findings.map((finding) => [finding.characterId, finding]));
-  const telling: Telling = { words, scores: scoreLookup(table), findings, photosOf: photosBehind(file, findings) };
+  const telling: Telling = { words, scores: scoreLookup(table), findings, photosOf: photosBehind(file, book.views, findings) };
   const rule = caseByRule(input);
   const speaks = rule.outcome.groupsSeen > 0;
   const leader = caseFile.rivals.find((rival) => rival.taxonId === caseFile.leader);

@@ -62,7 +62,7 @@ export { abbreviatedGenus, nameHtml, nameParts, nameText } from "./names/name-pa
 export type { NameQualifier, NameSpan } from "./names/name-parts.js";
 
 // characters
-export { compareParts, partOrder, person, stage, view } from "./characters/vocabulary.js";
+export { compareParts, partOfPhoto, partOrder, person, stage, view } from "./characters/vocabulary.js";
 export type { Person, Stage, View } from "./characters/vocabulary.js";
 export { answerKind, character, state, tool, tools } from "./characters/character.js";
 export type { AnswerKind, Character, State, Tool } from "./characters/character.js";

@@ -6,7 +6,7 @@ import type { LookId, PhotoId, ReadingId, StageId, StateId } from "../base/ids.j
 import type { Character } from "./character.js";
 import type { Look, Reading } from "./evidence.js";
 import type { Photo, StageRecord } from "./followed-plant.js";
-import { compareParts, type Stage } from "./vocabulary.js";
+import { compareParts, partOfPhoto, type Stage, type View } from "./vocabulary.js";
 
 export type BoardCellKind = "seen" | "not-there" | "could-not-tell" | "open" | "cannot";
 
@@ -38,6 +38,7 @@ export interface BoardInput {
   readonly readings: readonly Reading[];
   readonly stageRecords: readonly StageRecord[];
   readonly photos: readonly Photo[];
+  readonly views: readonly View[];
 }
 
 /** The leading stage of each outing: the last one recorded as yes. */
@@ -100,7 +101,9 @@ export const evidenceBoard = (input: BoardInput): readonly EvidenceRow[] => {
       const values = valuesOf(character, shown.readings);
       const speaking = answer.kind === "ratio" && values.length === 0 ? [] : shown.readings;
       const photoIds = [...shown.looks, ...shown.readings].flatMap((piece) => piece.photoIds);
-      const pictured = input.photos.filter((photo) => photo.stageId === stage.id && photo.part === character.part).map((photo) => photo.id);
+      const pictured = input.photos
+        .filter((photo) => photo.stageId === stage.id && partOfPhoto(photo, input.views) === character.part)
+        .map((photo) => photo.id);
       return {
         stageId: stage.id,
         kind: kindOf(shown.looks, speaking, character, stage.id),

@@ -63,3 +63,7 @@ export const compareParts = (a: string, b: string): number => {
   };
   return rank(a) - rank(b) || a.localeCompare(b, "en");
 };
+
+/** The part a photograph shows: as said of it, else that of its view; empty when neither is known. */
+export const partOfPhoto = (photo: { readonly part: string; readonly viewId: string | null }, views: readonly View[]): string =>
+  photo.part !== "" ? photo.part : (views.find((one) => one.id === photo.viewId)?.part ?? "");
