@@ -4,7 +4,7 @@ export type { Workbench } from "./workbench.js";
 
 export { benchOn, bookFolderOf, demoFolder, homeOfBooks, localDate, openWorkbench } from "./open-workbench.js";
 export type { OpenBench } from "./open-workbench.js";
-export { beginEmptyBook, restoreBook } from "./begin-book.js";
+export { beginEmptyBook, openOrBeginBook, restoreBook } from "./begin-book.js";
 export { openDemo } from "./open-demo.js";
 export { demoPhotoPath, startDemoPhotos } from "./demo-photos-job.js";
 export { sortDemoPhotos } from "./sort-demo-photos.js";

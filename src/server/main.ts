@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { getRequestListener } from "@hono/node-server";
 import { pino } from "pino";
-import { createJobs, openDemo, openWorkbench, starterTables, startDemoPhotos } from "../app/index.js";
+import { createJobs, openDemo, openOrBeginBook, starterTables, startDemoPhotos } from "../app/index.js";
 import type { OpenBench } from "../app/index.js";
 import { say } from "../words/index.js";
 import { createServer } from "./create-server.js";
@@ -80,11 +80,17 @@ const listenSomewhere = async (socket: Server, wanted: number | undefined, tell:
 const versionOf = (programRoot: string): string =>
   (JSON.parse(readFileSync(path.join(programRoot, "package.json"), "utf8")) as { version: string }).version;
 
-const openBench = ({ folder, isDemo, clock, programRoot }: ServeOptions): Promise<OpenBench> =>
-  isDemo ? openDemo(folder, { clock, programRoot }) : openWorkbench(folder, { clock });
+const openBench = async ({ folder, isDemo, clock, programRoot, tell }: ServeOptions): Promise<OpenBench> => {
+  if (isDemo) return openDemo(folder, { clock, programRoot });
+  const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions();
+  const { bench, begun } = await openOrBeginBook(folder, { title: say("begin.default-title"), zone }, { clock, programRoot });
+  if (begun) tell(say("serve.begun", { folder }));
+  return bench;
+};
 
 /**
- * Serves a book. Nothing of it is read before the first request but what opening takes.
+ * Serves a book; begins one where the folder is not there yet or is empty. Nothing of it is read before the first request
+ * but what opening takes.
  * @throws {CannotServe}, the store's tagged errors (book-locked, book-damaged, book-too-new, folder-not-writable, ...)
  */
 export const serveBook = async (options: ServeOptions): Promise<Running> => {

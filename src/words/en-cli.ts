@@ -155,6 +155,8 @@ export const enCli = {
   "serve.port-forbidden": "Port {port} may not be used by this user. Choose one above 1023 with --port.",
   "serve.stopping": "Stopping; what was done is kept.",
   "serve.bad-port": "“{text}” is no port. Choose a number from 1 to 65535.",
+  "serve.begun": "There was no book in {folder}: an empty one has been begun there.",
+  "begin.default-title": "My plants",
   "serve.demo": "The demo year is being laid down; its photographs appear while they are drawn.",
   "serve.restore-hint": "A sound copy can be put back with: stipule restore --book {folder}",
 } as const;

@@ -9,7 +9,7 @@ export const addBegin: AddVerb = (program, terminal) => {
     .command("begin")
     .description(say("cli.begin"))
     .argument("[folder]")
-    .option("--title <text>", say("cli.option.title"), "My plants")
+    .option("--title <text>", say("cli.option.title"), say("begin.default-title"))
     .option("--zone <zone>", say("cli.option.zone"), Intl.DateTimeFormat().resolvedOptions().timeZone)
     .option("--demo", say("cli.option.demo"))
     .action(
