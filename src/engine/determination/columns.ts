@@ -1,11 +1,12 @@
 /**
- * What one answered character says of every taxon: a column of log likelihoods, one entry a taxon and a last one for "none
- * of these". Columns are in natural logarithms and finite: nothing is ever ruled out for good.
+ * What one answered character says of every taxon and of "none of these": a column of log likelihoods. They are natural
+ * logarithms and finite: nothing is ever ruled out for good.
  */
 import { logAddExp, logSumExp } from "../base/log-space.js";
 import type { CharacterId } from "../base/ids.js";
 import type { CharacterEvidence } from "./evidence-input.js";
 import type { DeterminationOptions } from "./determination-options.js";
+import { spreadOut, type EvidenceColumn } from "./evidence-column.js";
 import { measuredSummary, type MeasuredSummary } from "./measured-summary.js";
 import { blunderRate, misreadingMatrix, misreadingRate } from "./misreading.js";
 import { standing, type MeasureColumns, type PreparedCharacter, type PreparedTable, type StateColumns } from "./prepared-table.js";
@@ -18,7 +19,7 @@ export type EvidenceLookup = (id: CharacterId) => CharacterEvidence | undefined;
 export const leastLogLikelihood = -1e6;
 
 /**
- * The column of one piece of evidence, length taxonCount + 1, or null when it says nothing: a character the table has not,
+ * The column of one piece of evidence, a fresh one at each call, or null when it says nothing: a character the table has not,
  * no known state, no value, absence of something whose absence is no state, or no taxon scored.
  *
  * States: L(t) = sum_s P(s | t) P(report | s). Measured: L(t) = (1 - e) f_t(mean) + e u(mean), u flat over the field of the
@@ -26,25 +27,23 @@ export const leastLogLikelihood = -1e6;
  * under some states of another character, with chance x(t) given what was reported of that one:
  * L(t) = x L(t | it exists) + (1 - x) e b, b the background: an answer about a missing part is a misreading, not a proof.
  *
- * Cost: O(taxa x states).
+ * Cost: O(kinds x states) where taxa come in kinds and the part exists in all of them, else O(taxa x states).
  */
 export const logLikelihoodColumn = (
   table: PreparedTable,
   evidence: CharacterEvidence,
   evidenceOf: EvidenceLookup,
   options: DeterminationOptions,
-): Float64Array | null => {
+): EvidenceColumn | null => {
   const character = table.characters.get(evidence.characterId);
   if (character === undefined) return null;
   const { columns } = character;
-  const column =
+  const plain =
     columns.kind === "states" ? statesColumn(character, columns, evidence, options) : measuredColumn(character, columns, evidence, options);
-  if (column === null) return null;
-  throughExistence(table, character, column, evidenceOf, options);
-  for (let h = 0; h < column.length; h += 1) {
-    const value = column[h] ?? 0;
-    if (!(value >= leastLogLikelihood)) column[h] = leastLogLikelihood;
-  }
+  if (plain === null) return null;
+  const column = throughExistence(table, character, plain, evidenceOf, options);
+  const { values } = column;
+  for (let i = 0; i < values.length; i += 1) if (!((values[i] as number) >= leastLogLikelihood)) values[i] = leastLogLikelihood;
   return column;
 };
 
@@ -164,20 +163,20 @@ const statesColumn = (
   columns: StateColumns,
   evidence: CharacterEvidence,
   options: DeterminationOptions,
-): Float64Array | null => {
+): EvidenceColumn | null => {
   if (evidence.kind === "measured") return null;
   const rows = reportRows(character, columns, evidence, options);
   if (rows.length === 0) return null;
   const taxonCount = columns.standing.length;
-  const column = new Float64Array(taxonCount + 1);
   const outside = outsideFrequencies(columns, options.background);
   if (columns.kinds !== null) {
     const { ofTaxon, example } = columns.kinds;
-    const ofKind = Float64Array.from(example, (t) => meanLog(rows, (s) => columns.frequency[s * taxonCount + t] ?? 0));
-    for (let t = 0; t < taxonCount; t += 1) column[t] = ofKind[ofTaxon[t] as number] as number;
-    column[taxonCount] = meanLog(rows, (s) => outside[s] ?? 0);
-    return column;
+    const values = new Float64Array(example.length + 1);
+    example.forEach((t, kind) => (values[kind] = meanLog(rows, (s) => columns.frequency[s * taxonCount + t] ?? 0)));
+    values[example.length] = meanLog(rows, (s) => outside[s] ?? 0);
+    return { values, kindOfTaxon: ofTaxon };
   }
+  const column = new Float64Array(taxonCount + 1);
   const likelihood = rows.length === 1 ? column : new Float64Array(taxonCount + 1);
   for (const row of rows) {
     sumOverStates(columns.frequency, row, likelihood, taxonCount);
@@ -187,7 +186,7 @@ const statesColumn = (
     if (rows.length === 1) for (let h = 0; h <= taxonCount; h += 1) column[h] = Math.log(column[h] as number);
     else for (let h = 0; h <= taxonCount; h += 1) column[h] = (column[h] as number) + Math.log(likelihood[h] as number) / rows.length;
   }
-  return column;
+  return { values: column, kindOfTaxon: null };
 };
 
 /** Mean over the reports of the log likelihood of one set of frequencies. */
@@ -222,7 +221,7 @@ const measuredColumn = (
   columns: MeasureColumns,
   evidence: CharacterEvidence,
   options: DeterminationOptions,
-): Float64Array | null => {
+): EvidenceColumn | null => {
   if (evidence.kind !== "measured") return null;
   const seen = measuredSummary(evidence, columns.isCount, options);
   if (seen === null) return null;
@@ -244,20 +243,21 @@ const measuredColumn = (
   const flat = logFieldDensity(columns.field, seen.mean, seen.halfStep);
   const { background } = options;
   column[taxonCount] = background === "table" ? marginal : background === "even" ? flat : logAddExp(marginal, flat) - Math.LN2;
-  return column;
+  return { values: column, kindOfTaxon: null };
 };
 
 const throughExistence = (
   table: PreparedTable,
   character: PreparedCharacter,
-  column: Float64Array,
+  plain: EvidenceColumn,
   evidenceOf: EvidenceLookup,
   options: DeterminationOptions,
-): void => {
+): EvidenceColumn => {
   const { columns } = character;
   const exists = existenceOf(table, character, evidenceOf, options);
   const taxonCount = table.taxonIds.length;
-  if (exists === null && !columns.standing.includes(standing.notApplicable)) return;
+  if (exists === null && !table.withMissingParts.has(character.id)) return plain;
+  const column = spreadOut(plain);
   const states = columns.kind === "states" ? columns.stateIds.length : 1;
   const error =
     columns.kind === "states" ? misreadingRate(states, character.misreading, options.observer) : blunderRate(options, character.misreading);
@@ -266,4 +266,5 @@ const throughExistence = (
     const x = h < taxonCount && columns.standing[h] === standing.notApplicable ? 0 : (exists?.[h] ?? 1);
     if (x < 1) column[h] = logAddExp(Math.log(x) + (column[h] ?? 0), Math.log1p(-x) + slip);
   }
+  return { values: column, kindOfTaxon: null };
 };

@@ -2,6 +2,7 @@
  * From evidence to chances: how probable each taxon is, and that the plant is none of them. Bayes' rule over a table of
  * distributions; see docs/methods/determination.md.
  */
+import { expOfNegative } from "../base/exp-of-negative.js";
 import type { TaxonId } from "../base/ids.js";
 import type { DeterminationOptions } from "./determination-options.js";
 import type { CharacterEvidence } from "./evidence-input.js";
@@ -70,8 +71,14 @@ export const posteriorOf = (running: RunningEvidence): Posterior => {
   };
 };
 
-/** The chances alone, length taxonCount + 1 (the last is "none of these"): the quick way for large tables. */
-export const probabilitiesOf = (running: RunningEvidence): Float64Array => normalise(running.logJoint()).probability;
+/**
+ * The chances alone, length taxonCount + 1 (the last is "none of these"): the quick way for large tables.
+ * @param into where they are put; asking again and again with one array saves the memory of a new one each time
+ */
+export const probabilitiesOf = (running: RunningEvidence, into?: Float64Array): Float64Array => {
+  const joint = running.logJoint(into);
+  return normalise(joint, joint).probability;
+};
 
 export interface Normalised {
   /** Sums to 1. */
@@ -83,30 +90,33 @@ export interface Normalised {
   readonly logRest: number;
 }
 
-/** Scales log weights to sum to one. @param joint finite, or -Infinity for a hypothesis without prior; at least one finite */
-export const normalise = (joint: Float64Array): Normalised => {
+/**
+ * Scales log weights to sum to one.
+ * @param joint finite, or -Infinity for a hypothesis without prior; at least one finite
+ * @param probability where the chances are put: an array of the same length, which may be `joint` itself
+ */
+export const normalise = (joint: Float64Array, probability: Float64Array = new Float64Array(joint.length)): Normalised => {
   const size = joint.length;
   let first = 0;
   let second = -1;
+  let high = joint[0] as number;
+  let nextHigh = -Infinity;
   for (let h = 1; h < size; h += 1) {
     const value = joint[h] as number;
-    if (value > (joint[first] as number)) {
-      second = first;
-      first = h;
-    } else if (second < 0 || value > (joint[second] as number)) second = h;
+    if (value > high) {
+      [second, nextHigh] = [first, high];
+      [first, high] = [h, value];
+    } else if (second < 0 || value > nextHigh) [second, nextHigh] = [h, value];
   }
-  const high = joint[first] as number;
-  const probability = new Float64Array(size);
   let rest = 0;
   for (let h = 0; h < size; h += 1) {
-    const value = h === first ? 1 : Math.exp((joint[h] as number) - high);
+    const value = expOfNegative((joint[h] as number) - high);
     probability[h] = value;
     if (h !== first) rest += value;
   }
-  const total = 1 + rest;
-  for (let h = 0; h < size; h += 1) probability[h] = (probability[h] as number) / total;
-  const next = second < 0 ? -Infinity : (joint[second] as number) - high;
-  return { probability, first, second: Math.max(second, 0), logRest: rest > 0 ? Math.log(rest) : next };
+  const share = 1 / (1 + rest);
+  for (let h = 0; h < size; h += 1) probability[h] = (probability[h] as number) * share;
+  return { probability, first, second: Math.max(second, 0), logRest: rest > 0 ? Math.log(rest) : nextHigh - high };
 };
 
 const logOdds = (normal: Normalised, joint: Float64Array, h: number): number => {

@@ -63,6 +63,8 @@ export interface PreparedTable {
   /** 1 where the taxon is expected here. */
   readonly expected: Uint8Array;
   readonly characters: ReadonlyMap<CharacterId, PreparedCharacter>;
+  /** Characters with a taxon in which the part does not exist. */
+  readonly withMissingParts: ReadonlySet<CharacterId>;
 }
 
 /**
@@ -117,6 +119,9 @@ export const assembleTable = (parts: {
     taxonIndex,
     expected: Uint8Array.from(parts.taxa, (t) => (t.expected ? 1 : 0)),
     characters,
+    withMissingParts: new Set(
+      parts.characters.flatMap(({ id, columns }) => (columns.standing.includes(standing.notApplicable) ? [id] : [])),
+    ),
   };
 };
 

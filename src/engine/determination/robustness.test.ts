@@ -94,7 +94,7 @@ describe("typicality", () => {
     const perCharacter = findings.map((finding) =>
       stateIds.map((state) => {
         const one = gatherEvidence(table, [statesSeen(finding.characterId, finding.group, [state])]);
-        return Math.exp(one.answered()[0]!.column[2]!);
+        return Math.exp(one.answered()[0]!.logLikelihoodAt(2));
       }),
     );
     const seen = findings.reduce((product, finding, j) => product * perCharacter[j]![stateIds.indexOf(finding.states[0]!)]!, 1);

@@ -5,6 +5,7 @@
 import { normalCdf } from "../base/normal.js";
 import type { CharacterId } from "../base/ids.js";
 import { logLikelihoodColumn, measuredLogLikelihood } from "./columns.js";
+import { valueAt, type EvidenceColumn } from "./evidence-column.js";
 import { groupExponent } from "./determination-options.js";
 import { statesSeen } from "./evidence-input.js";
 import { measuredSummary } from "./measured-summary.js";
@@ -120,7 +121,7 @@ export const surprises = (running: RunningEvidence, hypothesis: Hypothesis): rea
 interface Member {
   readonly answered: AnsweredCharacter;
   /** Columns of every other single report, for characters of states that hang on no other. */
-  readonly others: readonly Float64Array[];
+  readonly others: readonly EvidenceColumn[];
 }
 
 interface Group {
@@ -189,9 +190,9 @@ const swingsOf = (group: Group, leader: number, rival: number, running: RunningE
   const full = group.exponent(m);
   const speaks = group.members.map(({ answered, others }) => {
     const role = answered.exponent / full;
-    const now = role * ((answered.column[leader] ?? 0) - (answered.column[rival] ?? 0));
+    const now = role * (answered.logLikelihoodAt(leader) - answered.logLikelihoodAt(rival));
     let turned = Math.min(now, 0);
-    for (const other of others) turned = Math.min(turned, role * ((other[leader] ?? 0) - (other[rival] ?? 0)));
+    for (const other of others) turned = Math.min(turned, role * (valueAt(other, leader) - valueAt(other, rival)));
     turned = Math.min(turned, role * measuredAtRival(answered, leader, rival, running));
     return { id: answered.character.id, now, turned };
   });

@@ -9,6 +9,7 @@
 import type { CharacterId, TaxonId } from "../base/ids.js";
 import { logLikelihoodColumn } from "./columns.js";
 import { determinationOptions, groupExponent, type DeterminationOptions } from "./determination-options.js";
+import { spreadOut, valueAt, type EvidenceColumn } from "./evidence-column.js";
 import type { CharacterEvidence } from "./evidence-input.js";
 import type { PreparedCharacter, PreparedTable } from "./prepared-table.js";
 
@@ -18,9 +19,9 @@ export type Hypothesis = TaxonId | "none-of-these";
 export interface AnsweredCharacter {
   readonly character: PreparedCharacter;
   readonly evidence: CharacterEvidence;
-  /** Log likelihoods as they are, length taxonCount + 1. */
-  readonly column: Float64Array;
-  /** What is added up: the column times its exponents; for support characters after the limit on what they may say. */
+  /** Log likelihood as it is at a position of the hypotheses; for support characters after the limit on what they may say. */
+  readonly logLikelihoodAt: (index: number) => number;
+  /** What is added up is the log likelihood times this. */
   readonly exponent: number;
 }
 
@@ -30,7 +31,8 @@ export interface RunningEvidence {
   /** Log prior, length taxonCount + 1; sums to 1 as chances. */
   readonly logPrior: Float64Array;
   /**
-   * Takes in the evidence of a character, in place of what stood there before. O(taxa x characters of the group).
+   * Takes in the evidence of a character, in place of what stood there before. O(taxa x characters of the group); for a
+   * character alone in its group, with kinds of taxa, two additions a taxon.
    * @returns false when it says nothing: not in the table, nothing to tell, or a character that never speaks
    */
   readonly answer: (evidence: CharacterEvidence) => boolean;
@@ -39,9 +41,9 @@ export interface RunningEvidence {
   /** What was answered and speaks, by character id. */
   readonly answered: () => readonly AnsweredCharacter[];
   readonly evidenceOf: (id: CharacterId) => CharacterEvidence | undefined;
-  /** Log prior plus all evidence, not scaled to sum to one; a fresh array of length taxonCount + 1. */
-  readonly logJoint: () => Float64Array;
-  /** Log evidence alone, as above. */
+  /** Log prior plus all evidence, not scaled to sum to one; in the array given, or a fresh one, of length taxonCount + 1. */
+  readonly logJoint: (into?: Float64Array) => Float64Array;
+  /** Log evidence alone, a fresh array. */
   readonly logEvidence: () => Float64Array;
 }
 
@@ -58,9 +60,9 @@ export const startEvidence = (table: PreparedTable, given: Partial<Determination
   const fine = new Float64Array(size);
   /** All evidence by character, also what does not speak: a silent character can still say whether a part exists. */
   const evidence = new Map<CharacterId, CharacterEvidence>();
-  const columns = new Map<CharacterId, Float64Array>();
+  const columns = new Map<CharacterId, EvidenceColumn>();
   /** What each group has added to the sums. */
-  const added = new Map<string, Float64Array>();
+  const added = new Map<string, EvidenceColumn>();
   const dependents = dependentsOf(table);
   const evidenceOf = (id: CharacterId): CharacterEvidence | undefined => evidence.get(id);
 
@@ -80,7 +82,7 @@ export const startEvidence = (table: PreparedTable, given: Partial<Determination
       columns.delete(id);
       return;
     }
-    if (character.role === "support") limitColumn(column, (options.supportLimitDecibans * Math.LN10) / 10 / roleExponent(character));
+    if (character.role === "support") limitColumn(column.values, (options.supportLimitDecibans * Math.LN10) / 10 / roleExponent(character));
     columns.set(id, column);
   };
 
@@ -92,18 +94,12 @@ export const startEvidence = (table: PreparedTable, given: Partial<Determination
       added.delete(group);
       return;
     }
-    const now = before ?? new Float64Array(size);
-    let isFirst = true;
     const shared = groupExponent(options, group, members.length);
-    for (const id of members) {
-      const column = columns.get(id);
-      const character = table.characters.get(id);
-      if (column === undefined || character === undefined) continue;
-      const exponent = shared * roleExponent(character);
-      if (isFirst) for (let h = 0; h < size; h += 1) now[h] = exponent * (column[h] as number);
-      else for (let h = 0; h < size; h += 1) now[h] = (now[h] as number) + exponent * (column[h] as number);
-      isFirst = false;
-    }
+    const parts = members.flatMap((id) => {
+      const [column, character] = [columns.get(id), table.characters.get(id)];
+      return column === undefined || character === undefined ? [] : [{ column, exponent: shared * roleExponent(character) }];
+    });
+    const now = sumOfColumns(parts, size);
     added.set(group, now);
     addExactly(coarse, fine, now, 1);
   };
@@ -145,10 +141,9 @@ export const startEvidence = (table: PreparedTable, given: Partial<Determination
         const column = columns.get(id);
         if (character === undefined || seen === undefined || column === undefined) return [];
         const exponent = groupExponent(options, seen.group, membersOf(seen.group).length) * roleExponent(character);
-        return [{ character, evidence: seen, column, exponent }];
+        return [{ character, evidence: seen, logLikelihoodAt: (index) => valueAt(column, index), exponent }];
       }),
-    logJoint: () => {
-      const joint = new Float64Array(size);
+    logJoint: (joint = new Float64Array(size)) => {
       for (let h = 0; h < size; h += 1) joint[h] = (logPrior[h] as number) + ((coarse[h] as number) + (fine[h] as number));
       return joint;
     },
@@ -190,6 +185,20 @@ const logPriorOf = (table: PreparedTable, options: DeterminationOptions): Float6
   return logPrior;
 };
 
+/** Columns times their exponents, added up in the order given. */
+const sumOfColumns = (parts: readonly { readonly column: EvidenceColumn; readonly exponent: number }[], size: number): EvidenceColumn => {
+  const [first] = parts;
+  if (first !== undefined && parts.length === 1) {
+    return { values: first.column.values.map((value) => first.exponent * value), kindOfTaxon: first.column.kindOfTaxon };
+  }
+  const sum = new Float64Array(size);
+  for (const { column, exponent } of parts) {
+    const values = spreadOut(column);
+    for (let h = 0; h < size; h += 1) sum[h] = (sum[h] as number) + exponent * (values[h] as number);
+  }
+  return { values: sum, kindOfTaxon: null };
+};
+
 /** Raises the lowest entries so that none lies more than `range` below the highest. */
 const limitColumn = (column: Float64Array, range: number): void => {
   let high = -Infinity;
@@ -216,12 +225,22 @@ const dependentsOf = (table: PreparedTable): ReadonlyMap<CharacterId, readonly C
 const toCoarse = 1.5 * 2 ** 32;
 const toFine = 1.5 * 2 ** -8;
 
-const addExactly = (coarse: Float64Array, fine: Float64Array, values: Float64Array, sign: 1 | -1): void => {
-  for (let h = 0; h < values.length; h += 1) {
-    const value = values[h] as number;
-    const high = value + toCoarse - toCoarse;
-    const low = value - high + toFine - toFine;
-    coarse[h] = (coarse[h] as number) + sign * high;
-    fine[h] = (fine[h] as number) + sign * low;
+const addExactly = (coarse: Float64Array, fine: Float64Array, { values, kindOfTaxon }: EvidenceColumn, sign: 1 | -1): void => {
+  const high = new Float64Array(values.length);
+  const low = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number;
+    const whole = value + toCoarse - toCoarse;
+    high[i] = sign * whole;
+    low[i] = sign * (value - whole + toFine - toFine);
   }
+  const end = values.length - 1;
+  const taxonCount = coarse.length - 1;
+  for (let t = 0; t < taxonCount; t += 1) {
+    const i = kindOfTaxon === null ? t : (kindOfTaxon[t] as number);
+    coarse[t] = (coarse[t] as number) + (high[i] as number);
+    fine[t] = (fine[t] as number) + (low[i] as number);
+  }
+  coarse[taxonCount] = (coarse[taxonCount] as number) + (high[end] as number);
+  fine[taxonCount] = (fine[taxonCount] as number) + (low[end] as number);
 };

@@ -53,11 +53,10 @@ export const decibansOfLog = (difference: number): number => (10 / Math.LN10) * 
 export const weightOfEvidence = (running: RunningEvidence, a: Hypothesis, b: Hypothesis): WeightOfEvidence => {
   const atA = hypothesisIndex(running.table, a);
   const atB = hypothesisIndex(running.table, b);
-  const difference = (x: Float64Array): number => decibansOfLog((x[atA] ?? 0) - (x[atB] ?? 0));
   const byGroup = new Map<string, CharacterWeight[]>();
-  for (const { character, evidence, column, exponent } of running.answered()) {
+  for (const { character, evidence, logLikelihoodAt, exponent } of running.answered()) {
     const list = byGroup.get(evidence.group) ?? [];
-    list.push({ characterId: character.id, decibans: exponent * difference(column) });
+    list.push({ characterId: character.id, decibans: exponent * decibansOfLog(logLikelihoodAt(atA) - logLikelihoodAt(atB)) });
     byGroup.set(evidence.group, list);
   }
   const groups = [...byGroup].map(([group, characters]) => ({
@@ -65,7 +64,7 @@ export const weightOfEvidence = (running: RunningEvidence, a: Hypothesis, b: Hyp
     decibans: characters.reduce((sum, character) => sum + character.decibans, 0),
     characters: [...characters].sort(heaviestFirst),
   }));
-  const prior = difference(running.logPrior);
+  const prior = decibansOfLog((running.logPrior[atA] ?? 0) - (running.logPrior[atB] ?? 0));
   return {
     a,
     b,
