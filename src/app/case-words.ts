@@ -74,8 +74,6 @@ export const tableWords = (table: ReferenceTable, language = "en"): TableWords =
   };
 };
 
-/** "20 July 2022" */
-export const dayText = (date: string): string => days.day(date);
 /** "20 July" */
 export const shortDay = (date: string): string => days.dayOfYear(date);
 

@@ -71,13 +71,11 @@ const addGower: AddVerb = (program, terminal) => {
           ),
         );
         const pairs = rows.flatMap((row, i) =>
-          rows
-            .slice(i + 1)
-            .map((other, k) => ({
-              a: row[id] ?? "",
-              b: other[id] ?? "",
-              distance: distances[gowerPairIndex(rows.length, i, i + 1 + k)] ?? Number.NaN,
-            })),
+          rows.slice(i + 1).map((other, k) => ({
+            a: row[id] ?? "",
+            b: other[id] ?? "",
+            distance: distances[gowerPairIndex(rows.length, i, i + 1 + k)] ?? Number.NaN,
+          })),
         );
         return { data: { pairs }, lines: pairs.map(({ a, b, distance }) => `${a}\t${b}\t${distance.toFixed(6)}`) };
       });

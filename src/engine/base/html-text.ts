@@ -9,8 +9,8 @@ const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
  */
 export const escapeHtml = (text: string): string =>
   text
-    // eslint-disable-next-line no-control-regex -- these are just what must not get through
     .replace(
+      // oxlint-disable-next-line no-control-regex -- these are just what must not get through
       /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]|[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g,
       "\uFFFD",
     )

@@ -10,9 +10,6 @@ const ONE_OVER_SQRT_2PI = 0.3989422804014327;
 /** log of the standard normal density at z. */
 export const logNormalDensity = (z: number): number => -LOG_SQRT_2PI - 0.5 * z * z;
 
-/** The standard normal density at z. */
-export const normalDensity = (z: number): number => ONE_OVER_SQRT_2PI * Math.exp(-0.5 * z * z);
-
 /**
  * Chance that a standard normal deviate is at most z, relative error below 1e-13 down to z = -37.5.
  * Source: Cody 1969, "Rational Chebyshev approximations for the error function", Mathematics of Computation 23: 631-637,

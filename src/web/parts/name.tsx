@@ -1,4 +1,4 @@
-import type { Spans, TaxonName } from "../../contract/index.js";
+import type { Spans } from "../../contract/index.js";
 
 /** Text in which the parts of scientific names are set in italics, and nothing else is. */
 export const Name = ({ spans }: { readonly spans: Spans }) =>
@@ -12,14 +12,4 @@ export const Name = ({ spans }: { readonly spans: Spans }) =>
     ) : (
       span.text
     ),
-  );
-
-/** A taxon by its everyday name with the scientific one behind; the scientific one alone where there is no other. */
-export const TaxonText = ({ taxon }: { readonly taxon: Pick<TaxonName, "name" | "vernacular"> }) =>
-  taxon.vernacular === "" ? (
-    <Name spans={taxon.name} />
-  ) : (
-    <>
-      {taxon.vernacular}, <Name spans={taxon.name} />
-    </>
   );
