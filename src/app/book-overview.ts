@@ -5,17 +5,18 @@ import type { Workbench } from "./workbench.js";
 
 export const bookOverview = async (workbench: Workbench, jobs: readonly Job[]): Promise<BookOverview> => {
   const { store } = workbench;
-  const [info, people, stages, views, plants, outings, looks, readings, photos, spots, tables, history] = await Promise.all([
+  const [info, people, stages, views, plants, outings, looks, readings, photos, unsorted, spots, tables, history] = await Promise.all([
     store.info(),
     store.list("person"),
     store.list("stage"),
     store.list("view"),
-    store.list("plant"),
-    store.list("outing"),
-    store.list("look"),
-    store.list("reading"),
-    store.list("photo"),
-    store.list("spot"),
+    store.count("plant"),
+    store.count("outing"),
+    store.count("look"),
+    store.count("reading"),
+    store.count("photo"),
+    store.count("photo", ["plantId", "leaveOut"]),
+    store.count("spot"),
     store.tables(),
     store.history(500),
   ]);
@@ -30,13 +31,13 @@ export const bookOverview = async (workbench: Workbench, jobs: readonly Job[]): 
     stages: [...stages],
     views: [...views],
     counts: {
-      plants: plants.length,
-      outings: outings.length,
-      looks: looks.length,
-      readings: readings.length,
-      photos: photos.length,
-      unsorted: photos.filter((photo) => photo.plantId === null && photo.leaveOut === null).length,
-      spots: spots.length,
+      plants,
+      outings,
+      looks,
+      readings,
+      photos,
+      unsorted,
+      spots,
       tables: tables.length,
     },
     undo: undo?.label ?? null,

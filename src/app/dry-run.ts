@@ -18,6 +18,7 @@ export const dryRun = (workbench: Workbench): DryRun => {
     opening: store.opening,
     info: () => store.info(),
     list: (kind) => store.list(kind),
+    count: (kind, empty) => store.count(kind, empty),
     get: (kind, id) => store.get(kind, id),
     tables: () => store.tables(),
     table: (id) => store.table(id),

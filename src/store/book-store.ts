@@ -127,6 +127,11 @@ export interface BookStore {
   info(): Promise<BookInfo>;
   /** In the order in which they were put. A damaged row is left out; `damaged()` names it. */
   list<K extends RecordKind>(kind: K): Promise<readonly RecordOf[K][]>;
+  /**
+   * How many there are, damaged rows included; none is read.
+   * @param empty only those that hold null in all of these fields
+   */
+  count<K extends RecordKind>(kind: K, empty?: readonly (keyof RecordOf[K])[]): Promise<number>;
   /** @throws {RecordDamaged} if the row is no valid record */
   get<K extends RecordKind>(kind: K, id: string): Promise<RecordOf[K] | undefined>;
   tables(): Promise<readonly TableSummary[]>;

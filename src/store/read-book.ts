@@ -31,6 +31,20 @@ const readRows = <R>(
   return { records, damaged };
 };
 
+/** How many rows of a kind there are; with `empty`, those that hold null in all of these fields. */
+export const countRows = async <K extends RecordKind>(
+  db: BookDatabase,
+  kind: K,
+  empty: readonly (keyof RecordOf[K])[],
+): Promise<number> => {
+  const shape: Shape<RecordOf[K]> = recordShapes[kind];
+  let query = rowsIn(db)
+    .selectFrom(shape.table)
+    .select((eb) => eb.fn.countAll().as("count"));
+  for (const field of empty) for (const column of shape.fields[field].columns) query = query.where(column, "is", null);
+  return Number((await query.executeTakeFirstOrThrow())["count"]);
+};
+
 /** Records of one kind, in the order in which they were put. */
 export const readAll = async <K extends RecordKind>(db: BookDatabase, kind: K): Promise<ReadResult<RecordOf[K]>> => {
   const shape: Shape<RecordOf[K]> = recordShapes[kind];

@@ -69,6 +69,19 @@ describe("content", () => {
     expect(onlyFinding).toEqual(["original-missing"]);
   });
 
+  it("is counted by kind, also by fields that are empty, damaged rows included", async () => {
+    const store = await beginWithSample();
+    const [photo] = sampleContent().photos;
+    await store.edit({ label: "Another photograph" }, (edit) =>
+      edit.put("photo", { ...photo!, id: "b".repeat(64) as PhotoId, plantId: null, leaveOut: null }),
+    );
+    expect([await store.count("photo"), await store.count("person"), await store.count("photo", [])]).toEqual([2, 2, 2]);
+    expect(await store.count("photo", ["plantId", "leaveOut"])).toBe(1);
+    expect(await store.count("photo", ["plantId", "outingId"])).toBe(0);
+    tamper(store, "update photo set format = 'no format' where plant_id is null");
+    expect([(await store.list("photo")).length, await store.count("photo")]).toEqual([1, 2]);
+  });
+
   it("is replaced whole: what is not in the new content goes, and undo brings it back", async () => {
     const store = await beginWithSample();
     const smaller: BookContent = { ...sampleContent(), looks: [], readings: [], accounts: [], people: sampleContent().people.toReversed() };

@@ -14,7 +14,7 @@ import { remembered } from "./remembered.js";
 import { BookDamaged } from "./errors.js";
 import { photoFiles } from "./photo-files.js";
 import { proveBook } from "./proof.js";
-import { readAll, readContent, readInfo, readOne, readTable, readTableSummaries } from "./read-book.js";
+import { countRows, readAll, readContent, readInfo, readOne, readTable, readTableSummaries } from "./read-book.js";
 import { rowsIn } from "./records/tables.js";
 import { meansDamage, tagged } from "./sqlite/sqlite-engine.js";
 import type { Engine } from "./sqlite/sqlite-engine.js";
@@ -93,7 +93,7 @@ export const sqlBookStore = ({
   const alone = <T>(task: () => Promise<T>): Promise<T> =>
     guarded(async () => {
       if (inside.getStore()?.open === true) throw new TypeError("edit, undo and redo require to be called outside an edit");
-      return writers.run(() => task().finally(memory.forget));
+      return writers.run(() => task().finally(() => memory.forget()));
     });
 
   const edit = <T>(what: EditDescription, change: (edit: BookEdit) => Promise<T>): Promise<T> =>
@@ -130,6 +130,7 @@ export const sqlBookStore = ({
     }),
     info: () => guarded(() => readInfo(engine.reader)),
     list: (kind) => guarded(() => memory.once(`list ${kind}`, async () => (await readAll(engine.reader, kind)).records)),
+    count: (kind, empty = []) => guarded(() => countRows(engine.reader, kind, empty)),
     get: (kind, id) => guarded(() => readOne(engine.reader, kind, id)),
     tables: () => guarded(() => readTableSummaries(engine.reader)),
     table: (id) =>

@@ -67,6 +67,10 @@ export const memoryStore = (): MemoryStore => {
     },
     info: () => Promise.resolve(bookInfo.parse({ title: "A book in memory" })),
     list: <K extends RecordKind>(kind: K) => Promise.resolve([...(records.get(kind)?.values() ?? [])] as RecordOf[K][]),
+    count: <K extends RecordKind>(kind: K, empty: readonly (keyof RecordOf[K])[] = []) => {
+      const all = [...(records.get(kind)?.values() ?? [])] as RecordOf[K][];
+      return Promise.resolve(all.filter((record) => empty.every((field) => record[field] === null)).length);
+    },
     get: <K extends RecordKind>(kind: K, id: string) => Promise.resolve(records.get(kind)?.get(id) as RecordOf[K] | undefined),
     tables: () => Promise.resolve([]),
     table: () => Promise.resolve(undefined),
