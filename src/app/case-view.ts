@@ -82,8 +82,9 @@ const witnessLine = (telling: Telling, taxonId: TaxonId | null, witness: Witness
     detail: parts.join("; "),
     decibans: witness.decibans,
     characterIds: [...witness.characterIds],
-    lookIds: all.flatMap((finding) => finding.lookIds),
-    readingIds: all.flatMap((finding) => finding.readingIds),
+    // A ratio rests on the same series as the lengths it is made of: each is linked once.
+    lookIds: [...new Set(all.flatMap((finding) => finding.lookIds))],
+    readingIds: [...new Set(all.flatMap((finding) => finding.readingIds))],
     photoIds: telling.photosOf(witness.characterIds),
   };
 };

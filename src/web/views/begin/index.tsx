@@ -1,4 +1,6 @@
 /** Begin a book: what it needs, in an order that makes sense, each part open at any time; nothing is forced. */
+import { useState } from "react";
+import type { ReactNode } from "react";
 import { say } from "../../../words/index.js";
 import { useApi } from "../../api.js";
 import { Loading, ProblemNote, To, useTitle } from "../../parts/index.js";
@@ -12,6 +14,21 @@ import { TablesEditor } from "../../work/tables-editor.js";
 import { useKeeper } from "../../work/use-keeper.js";
 import "../../work/work.css";
 import "./begin.css";
+
+/** One of the five; it opens when its turn has come and stays as it is when it is done, since one may not be through with it. */
+const Step = ({ opens, children }: { readonly opens: boolean; readonly children: ReactNode }) => {
+  const [open, setOpen] = useState(opens);
+  const [last, setLast] = useState(opens);
+  if (opens !== last) {
+    setLast(opens);
+    if (opens) setOpen(true);
+  }
+  return (
+    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      {children}
+    </details>
+  );
+};
 
 export const Place = () => {
   useTitle(say("begin.title"));
@@ -59,14 +76,14 @@ export const Place = () => {
       <ol className="begin">
         {steps.map(({ key, done, body }) => (
           <li key={key}>
-            <details open={key === firstOpen}>
+            <Step opens={key === firstOpen}>
               <summary>
-                <span className="begin-name">{say(`begin.${key}`)}</span>
+                <span className="begin-name">{say(`begin.${key}`)}</span>{" "}
                 <span className="side">{done ? `✓ ${say("begin.there")}` : say("begin.wanting")}</span>
               </summary>
               <p className="begin-why">{say(`begin.${key}-why`)}</p>
               {body}
-            </details>
+            </Step>
           </li>
         ))}
       </ol>
