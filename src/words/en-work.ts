@@ -307,6 +307,7 @@ export const enWork = {
   "place.within-help": "A phone's claim of less than 4 m is not to be believed; under trees 10 to 30 m.",
   "place.height": "Elevation, metres",
   "place.at": "{lat}, {lon} within {within} m",
+  "place.above-sea": "{height} m above the sea",
   "place.no-coordinates": "no coordinates",
   "place.publish-as": "Publish it as",
   "place.publish-as-help":

@@ -152,7 +152,7 @@ export const SpotsEditor = ({
           {spot.lat === null || spot.lon === null
             ? say("place.no-coordinates")
             : say("place.at", { lat: spot.lat, lon: spot.lon, within: spot.uncertaintyM ?? 0 })}
-          {spot.elevationM === null ? "" : `, ${spot.elevationM} m`}
+          {spot.elevationM === null ? "" : `, ${say("place.above-sea", { height: spot.elevationM })}`}
         </span>
         {spot.sensitiveBecause !== "" && (
           <>

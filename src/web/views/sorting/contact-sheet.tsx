@@ -144,7 +144,8 @@ export const ContactSheet = ({ sheets, ids, selection, onSelect, onKey, label, u
           className="contact-ground"
           role="presentation"
           style={{
-            height: Math.max(0, virtual.getTotalSize() - gap),
+            // only whole rows: after the last sheet nothing is promised
+            height: Math.floor(sheets.length / columns) * rowHeight,
             backgroundSize: `${width + gap}px 100%`,
             backgroundImage: `linear-gradient(to right, var(--leaf) ${width}px, transparent ${width}px)`,
             maskImage: `linear-gradient(to bottom, #000 ${height - captionHeight}px, transparent ${height - captionHeight}px)`,
