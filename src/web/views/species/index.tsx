@@ -1,10 +1,10 @@
 /** Species: the tables of the book, and one table with its taxa, cards and scores. */
 import { useState } from "react";
 import { useRoute } from "wouter";
-import type { ReferenceTable } from "../../../engine/index.js";
+import { nameParts, type ReferenceTable } from "../../../engine/index.js";
 import { say } from "../../../words/index.js";
 import { call, useApi } from "../../api.js";
-import { EmptyState, Loading, Notice, ProblemNote, To, useTitle } from "../../parts/index.js";
+import { EmptyState, Loading, Name, Notice, ProblemNote, To, useTitle } from "../../parts/index.js";
 import "../../work/work.css";
 import { CharacterDrawer } from "./character-drawer.js";
 import "./species.css";
@@ -99,7 +99,7 @@ const TableView = ({ table }: { readonly table: ReferenceTable }) => {
             );
           })}
         </ul>
-        <div className="species-compare">
+        <div className={chosen.length > 0 ? "species-compare" : "species-compare quiet"}>
           {canCompare ? (
             <To href={`/species/${encodeURIComponent(table.id)}/apart`} query={{ taxa: chosen.join(",") }} className="button main">
               {say("species.compare", { count: chosen.length })}
@@ -132,7 +132,9 @@ const TableView = ({ table }: { readonly table: ReferenceTable }) => {
               {table.knownHybrids.map(({ parents, note }) => (
                 <li key={parents.join()}>
                   <span>
-                    {parents.map((id) => table.taxa.find((taxon) => taxon.id === id)?.name ?? id).join(" × ")}{" "}
+                    <Name
+                      spans={[...nameParts(parents.map((id) => table.taxa.find((taxon) => taxon.id === id)?.name ?? id).join(" × "))]}
+                    />{" "}
                     <span className="side">{note}</span>
                   </span>
                 </li>
