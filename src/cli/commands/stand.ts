@@ -1,11 +1,12 @@
-import { caseView, standOnFiles, taxaApart } from "../../app/index.js";
+import type { Command } from "commander";
+import { caseView, standOnFiles, taxaApart, type FileStanding } from "../../app/index.js";
 import type { CaseView } from "../../contract/index.js";
 import { say } from "../../words/index.js";
 import { findPlant, findTaxon, readDate } from "../find.js";
 import { readText } from "../read-text.js";
 import { runOnBook, runPlain } from "../run-verb.js";
 import { runOnTable } from "../with-table.js";
-import { UsageError } from "../terminal.js";
+import { UsageError, type OpenDesk, type Terminal } from "../terminal.js";
 import type { AddVerb } from "../verbs.js";
 import { plainText } from "../verbs.js";
 
@@ -29,64 +30,71 @@ const checkLines = (view: CaseView): readonly string[] =>
     (check) => `  ${[check.title, check.how, check.when, check.why, check.lost ?? ""].filter((text) => text !== "").join("; ")}`,
   );
 
-export const addStand: AddVerb = (program, terminal) => {
-  program
-    .command("stand")
-    .description(say("cli.stand"))
-    .argument("[plant]")
-    .option("--until <date>", say("cli.option.until"))
-    .option("--table <file>", say("cli.option.table-file"))
-    .option("--looks <file>", say("cli.option.looks-file"))
-    .action(async (text: string | undefined, options: StandOptions, command) => {
-      const { table, looks } = options;
-      if (table !== undefined && looks !== undefined && text === undefined) {
-        await runPlain(terminal, command, async () => {
-          const report = standOnFiles(await readText(table), await readText(looks));
-          const lines = report.specimens.map((one) => `${one.specimen}: ${one.headline}`);
-          const problems = report.problems.map((one) => say("cli.table.problem", { where: one.where, text: one.text }));
-          return { data: report, lines: [...lines, ...problems], withProblems: report.problems.length > 0 };
-        });
-        return;
-      }
-      await runOnBook(terminal, command, async ({ workbench }) => {
-        if (text === undefined || table !== undefined || looks !== undefined) throw new UsageError(say("usage.stand"));
-        const plant = await findPlant(workbench, text);
-        const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
-        return { data: view, lines: caseLines(view) };
-      });
-    });
+/** Answers from a table and looks on plain files where both are named and no plant is. @returns false when a book is meant */
+const onFiles = async (
+  terminal: Terminal,
+  command: Command,
+  text: string | undefined,
+  { table, looks }: StandOptions,
+  tell: (specimens: readonly FileStanding[]) => { readonly data: readonly unknown[]; readonly lines: readonly string[] },
+): Promise<boolean> => {
+  if (table === undefined || looks === undefined || text !== undefined) return false;
+  await runPlain(terminal, command, async () => {
+    const report = standOnFiles(await readText(table), await readText(looks));
+    const { data, lines } = tell(report.specimens);
+    const problems = report.problems.map((one) => say("cli.table.problem", { where: one.where, text: one.text }));
+    return { data: { ...report, specimens: data }, lines: [...lines, ...problems], withProblems: report.problems.length > 0 };
+  });
+  return true;
+};
 
+/** The case of a plant of the book. @throws {UsageError} when files and a plant are mixed, or nothing is named */
+const caseOf = async ({ workbench }: OpenDesk, text: string | undefined, options: StandOptions): Promise<CaseView> => {
+  if (text === undefined || options.table !== undefined || options.looks !== undefined) throw new UsageError(say("usage.stand"));
+  const plant = await findPlant(workbench, text);
+  return caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
+};
+
+const addCaseVerb = (
+  program: Command,
+  name: "stand" | "next",
+  action: (text: string | undefined, options: StandOptions, command: Command) => Promise<void>,
+): void => {
   program
-    .command("next")
-    .description(say("cli.next"))
+    .command(name)
+    .description(say(`cli.${name}`))
     .argument("[plant]")
     .option("--until <date>", say("cli.option.until"))
     .option("--table <file>", say("cli.option.table-file"))
     .option("--looks <file>", say("cli.option.looks-file"))
-    .action(async (text: string | undefined, options: StandOptions, command) => {
-      const { table, looks } = options;
-      if (table !== undefined && looks !== undefined && text === undefined) {
-        await runPlain(terminal, command, async () => {
-          const report = standOnFiles(await readText(table), await readText(looks));
-          const next = report.specimens.map(({ specimen, nextChecks }) => ({ specimen, nextChecks }));
-          const lines = next.map((one) => `${one.specimen}: ${one.nextChecks.map((check) => check.characterId).join(", ")}`);
-          const problems = report.problems.map((one) => say("cli.table.problem", { where: one.where, text: one.text }));
-          return {
-            data: { specimens: next, problems: report.problems },
-            lines: [...lines, ...problems],
-            withProblems: report.problems.length > 0,
-          };
-        });
-        return;
-      }
-      await runOnBook(terminal, command, async ({ workbench }) => {
-        if (text === undefined || table !== undefined || looks !== undefined) throw new UsageError(say("usage.stand"));
-        const plant = await findPlant(workbench, text);
-        const view = await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
-        const lines = view.decide.length === 0 ? [view.standing.explanation] : checkLines(view);
-        return { data: { plantId: plant.id, upTo: view.upTo, decide: view.decide }, lines };
-      });
+    .action(action);
+};
+
+export const addStand: AddVerb = (program, terminal) => {
+  addCaseVerb(program, "stand", async (text, options, command) => {
+    const told = await onFiles(terminal, command, text, options, (specimens) => ({
+      data: specimens,
+      lines: specimens.map((one) => `${one.specimen}: ${one.headline}`),
+    }));
+    if (told) return;
+    await runOnBook(terminal, command, async (desk) => {
+      const view = await caseOf(desk, text, options);
+      return { data: view, lines: caseLines(view) };
     });
+  });
+
+  addCaseVerb(program, "next", async (text, options, command) => {
+    const told = await onFiles(terminal, command, text, options, (specimens) => ({
+      data: specimens.map(({ specimen, nextChecks }) => ({ specimen, nextChecks })),
+      lines: specimens.map((one) => `${one.specimen}: ${one.nextChecks.map((check) => check.characterId).join(", ")}`),
+    }));
+    if (told) return;
+    await runOnBook(terminal, command, async (desk) => {
+      const view = await caseOf(desk, text, options);
+      const lines = view.decide.length === 0 ? [view.standing.explanation] : checkLines(view);
+      return { data: { plantId: view.plantId, upTo: view.upTo, decide: view.decide }, lines };
+    });
+  });
 
   program
     .command("apart")
