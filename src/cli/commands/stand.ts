@@ -6,7 +6,7 @@ import { findPlant, findTaxon, readDate } from "../find.js";
 import { readText } from "../read-text.js";
 import { runOnBook, runPlain } from "../run-verb.js";
 import { runOnTable } from "../with-table.js";
-import { UsageError, type OpenDesk, type Terminal } from "../terminal.js";
+import { UsageError, type Answer, type Terminal } from "../terminal.js";
 import type { AddVerb } from "../verbs.js";
 import { plainText } from "../verbs.js";
 
@@ -48,11 +48,21 @@ const onFiles = async (
   return true;
 };
 
-/** The case of a plant of the book. @throws {UsageError} when files and a plant are mixed, or nothing is named */
-const caseOf = async ({ workbench }: OpenDesk, text: string | undefined, options: StandOptions): Promise<CaseView> => {
-  if (text === undefined || options.table !== undefined || options.looks !== undefined) throw new UsageError(say("usage.stand"));
-  const plant = await findPlant(workbench, text);
-  return caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until));
+/** Answers from the case of a plant of the book; files and a plant mixed, or nothing named, is wrong usage. */
+const onPlant = (
+  terminal: Terminal,
+  command: Command,
+  text: string | undefined,
+  options: StandOptions,
+  tell: (view: CaseView) => Answer,
+): Promise<void> => {
+  if (text === undefined || options.table !== undefined || options.looks !== undefined) {
+    return runPlain(terminal, command, () => Promise.reject(new UsageError(say("usage.stand"))));
+  }
+  return runOnBook(terminal, command, async ({ workbench }) => {
+    const plant = await findPlant(workbench, text);
+    return tell(await caseView(workbench, plant.id, options.until === undefined ? undefined : readDate(options.until)));
+  });
 };
 
 const addCaseVerb = (
@@ -77,10 +87,7 @@ export const addStand: AddVerb = (program, terminal) => {
       lines: specimens.map((one) => `${one.specimen}: ${one.headline}`),
     }));
     if (told) return;
-    await runOnBook(terminal, command, async (desk) => {
-      const view = await caseOf(desk, text, options);
-      return { data: view, lines: caseLines(view) };
-    });
+    await onPlant(terminal, command, text, options, (view) => ({ data: view, lines: caseLines(view) }));
   });
 
   addCaseVerb(program, "next", async (text, options, command) => {
@@ -89,11 +96,10 @@ export const addStand: AddVerb = (program, terminal) => {
       lines: specimens.map((one) => `${one.specimen}: ${one.nextChecks.map((check) => check.characterId).join(", ")}`),
     }));
     if (told) return;
-    await runOnBook(terminal, command, async (desk) => {
-      const view = await caseOf(desk, text, options);
-      const lines = view.decide.length === 0 ? [view.standing.explanation] : checkLines(view);
-      return { data: { plantId: view.plantId, upTo: view.upTo, decide: view.decide }, lines };
-    });
+    await onPlant(terminal, command, text, options, (view) => ({
+      data: { plantId: view.plantId, upTo: view.upTo, decide: view.decide },
+      lines: view.decide.length === 0 ? [view.standing.explanation] : checkLines(view),
+    }));
   });
 
   program
