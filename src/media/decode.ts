@@ -2,7 +2,6 @@
  * From a file's bytes to pixels, with every limit checked before a pixel is decoded. HEIC is decoded by heic-decode,
  * since sharp's own build reads its header but not its pixels; everything else by sharp.
  */
-import decodeHeic from "heic-decode";
 import sharp from "sharp";
 import type { Sharp, SharpOptions } from "sharp";
 import { fail, ok } from "../engine/index.js";
@@ -94,6 +93,8 @@ const endsEarly = (bytes: Uint8Array, format: PhotoFormat): boolean =>
 const plain = (image: Sharp): Sharp => image.flatten({ background: "#ffffff" }).toColourspace("srgb");
 
 const openHeic = async (bytes: Uint8Array): Promise<Sharp> => {
+  // Compiling the decoder takes longer than starting everything else; most files are no HEIC.
+  const { default: decodeHeic } = await import("heic-decode");
   const { width, height, data } = await decodeHeic({ buffer: bytes });
   return plain(sharp(data, { raw: { width, height, channels: 4 }, limitInputPixels: maxPixels }));
 };

@@ -5,12 +5,7 @@
  */
 import sharp from "sharp";
 import type { Sharp } from "sharp";
-
-/** Longest side, pixels. */
-export type DerivativePx = 320 | 2048;
-
-/** Both sizes, the small one first. */
-export const derivativeSizes: readonly DerivativePx[] = [320, 2048];
+import type { DerivativePx } from "./derivative-sizes.js";
 
 export interface Derivative {
   readonly size: DerivativePx;

@@ -3,11 +3,11 @@
  * TypeScript sources (tests, `tsx`) and compiled.
  */
 import { availableParallelism } from "node:os";
-import { Piscina } from "piscina";
+import type { Piscina } from "piscina";
 import { fail } from "../engine/index.js";
 import type { Result } from "../engine/index.js";
-import { derivativeSizes } from "./derivatives.js";
-import type { DerivativePx } from "./derivatives.js";
+import { derivativeSizes } from "./derivative-sizes.js";
+import type { DerivativePx } from "./derivative-sizes.js";
 import type { PhotoRefusal } from "./photo-refusal.js";
 import type { PublicImage, PublicImageOptions } from "./public-image.js";
 import type { ReadPhoto } from "./worker.js";
@@ -37,14 +37,19 @@ export interface PhotoWorkers {
 export const openPhotoWorkers = (options: { readonly threads?: number; readonly timeoutMs?: number } = {}): PhotoWorkers => {
   const threads = options.threads ?? Math.min(4, availableParallelism());
   const timeoutMs = options.timeoutMs ?? 120_000;
-  const pool = new Piscina({
-    filename: workerFile(),
-    minThreads: 0,
-    maxThreads: threads,
-    idleTimeout: 30_000,
-    atomics: "disabled",
-    closeTimeout: timeoutMs,
-  });
+  let opened: Promise<Piscina> | undefined;
+  const pool = (): Promise<Piscina> =>
+    (opened ??= import("piscina").then(
+      (module) =>
+        new module.Piscina({
+          filename: workerFile(),
+          minThreads: 0,
+          maxThreads: threads,
+          idleTimeout: 30_000,
+          atomics: "disabled",
+          closeTimeout: timeoutMs,
+        }),
+    ));
   /** Tasks wait here and not in the pool, so that a signal can take one back that has not begun and time runs only while it is read. */
   let free = threads;
   const waiting: (() => void)[] = [];
@@ -63,8 +68,9 @@ export const openPhotoWorkers = (options: { readonly threads?: number; readonly 
     let timer: NodeJS.Timeout | undefined;
     try {
       signal?.throwIfAborted();
+      const ready = await pool();
       timer = setTimeout(() => late.abort(), timeoutMs);
-      return (await pool.run(task, { name, signal: late.signal })) as Result<T, PhotoRefusal>;
+      return (await ready.run(task, { name, signal: late.signal })) as Result<T, PhotoRefusal>;
     } catch (error) {
       if (!late.signal.aborted) throw error;
       return fail({ code: "took-too-long", values: { seconds: Math.round(timeoutMs / 1000) } });
@@ -77,7 +83,7 @@ export const openPhotoWorkers = (options: { readonly threads?: number; readonly 
     threads,
     read: (path, { sizes = derivativeSizes, signal } = {}) => run<ReadPhoto>("readPhoto", { path, sizes }, signal),
     publicImage: (path, imageOptions) => run<PublicImage>("makePublicImage", { path, options: imageOptions }),
-    close: () => pool.close(),
+    close: async () => await (await opened)?.close(),
   };
 };
 

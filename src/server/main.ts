@@ -4,7 +4,7 @@ import type { Server } from "node:http";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { getRequestListener } from "@hono/node-server";
-import { pino } from "pino";
+import type { Logger } from "pino";
 import { createJobs, openDemo, openOrBeginBook, starterTables, startDemoPhotos } from "../app/index.js";
 import type { OpenBench } from "../app/index.js";
 import { say } from "../words/index.js";
@@ -96,8 +96,12 @@ const openBench = async ({ folder, isDemo, clock, programRoot, tell }: ServeOpti
 export const serveBook = async (options: ServeOptions): Promise<Running> => {
   const { programRoot, tell } = options;
   const bench = await openBench(options);
-  const logger = pino({ name: "stipule" }, pino.destination({ dest: 2, sync: true }));
-  const log = (instance: string, error: unknown): void => logger.error({ instance, err: error }, "unforeseen");
+  // Loaded with the first fault: an ordinary start does not wait for it.
+  let logger: Promise<Logger> | undefined;
+  const log = (instance: string, error: unknown): void => {
+    logger ??= import("pino").then(({ pino }) => pino({ name: "stipule" }, pino.destination({ dest: 2, sync: true })));
+    void logger.then((to) => to.error({ instance, err: error }, "unforeseen"));
+  };
   const jobs = createJobs((job, error) => log(job.id, error));
   let port = 0;
   const server = createServer(bench, {
