@@ -93,7 +93,7 @@ describe("on plain files", () => {
     [["gower", "/no/such/file.csv"], "/no/such/file.csv"],
     [["coarsen", "--as", "0.01-degree", "--", "north", "4"], "north"],
     [["notation", "forty"], "forty"],
-    [["stand", "--table", "x.csv"], "stand"],
+    [["stand", "--table", "x.csv"], "--looks"],
   ])("ends %j with 2 and says what is wrong", async (words, said) => {
     const { code, text } = await stipule(...words);
     expect(code).toBe(2);
