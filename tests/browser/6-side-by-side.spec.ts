@@ -25,7 +25,7 @@ test("six taxa, and not a seventh", async ({ page }) => {
   await choice.getByRole("checkbox", { name: "Epilobium roseum" }).check();
   await expect(page.getByRole("region", { name: "Characters side by side" }).getByRole("columnheader")).toHaveCount(7);
   await expect(choice.getByRole("checkbox", { name: "Epilobium hirsutum" })).toBeDisabled();
-  await expect(page.getByText("Sure differences: nothing shared, not even rarely")).toBeVisible();
+  await expect(page.getByText("Usual differences: the usual values of at least two do not meet")).toBeVisible();
 });
 
 test("a slip is kept with name, reason and person, and undone", async ({ page }) => {

@@ -14,6 +14,7 @@ test("what was typed outlives the server", async ({ page }) => {
       .getByRole("listitem")
       .filter({ has: page.getByText("People", { exact: true }) })
       .first();
+    await expect(page.getByRole("heading", { level: 1, name: "Begin a book" })).toBeVisible();
     if (!(await people.getByRole("button", { name: "Add a person" }).isVisible()))
       await people.getByText("People", { exact: true }).click();
     await people.getByRole("button", { name: "Add a person" }).click();
