@@ -21,7 +21,7 @@ import type {
   View,
   Voucher,
 } from "../engine/index.js";
-import { dateOf } from "../engine/index.js";
+import { dateOf, existenceOf } from "../engine/index.js";
 import type { BookStore, RecordKind, RecordOf } from "../store/index.js";
 import type { Word } from "../words/index.js";
 import { say } from "../words/index.js";
@@ -174,15 +174,14 @@ const characterOf = async (store: BookStore, plantId: string, characterId: strin
   return { faults: [...faults, fault("/characterId", characterId, detail)], table, character };
 };
 
-/** The character exists only where another has certain states, and that other was seen without them. */
+/** The character exists only where another has certain states, and that other was seen or looked for without them. */
 const onlyIfFaults = async (store: BookStore, plantId: string, table: ReferenceTable, character: Character): Promise<Faults> => {
   const gate = character.onlyIf;
   if (gate === null) return [];
   const other = table.characters.find((one) => one.id === gate.character);
-  const seen = (await store.list("look"))
-    .filter((look) => look.plantId === plantId && look.characterId === gate.character && look.status === "seen" && look.leaveOut === null)
-    .flatMap((look) => look.states);
-  if (seen.length === 0 || seen.some((state) => gate.states.includes(state))) return [];
+  const looks = (await store.list("look")).filter((look) => look.plantId === plantId);
+  const { exists, said } = existenceOf(character, table.characters, looks);
+  if (exists) return [];
   const stateNames = (ids: readonly string[]): string => {
     const states = other?.answer.kind === "states" ? other.answer.states : [];
     return listed([...new Set(ids)].map((id) => states.find((state) => state.id === id)?.name ?? id));
@@ -191,7 +190,7 @@ const onlyIfFaults = async (store: BookStore, plantId: string, table: ReferenceT
     character: character.name,
     other: other?.name ?? gate.character,
     states: stateNames(gate.states),
-    found: stateNames(seen),
+    found: stateNames(said),
   });
   return [fault("/characterId", character.id, detail)];
 };

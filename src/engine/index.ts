@@ -103,6 +103,8 @@ export type { Account, AccountSection, BookContent, BookInfo, SettledRule } from
 
 export { conflictsOf, statesSaid } from "./characters/conflicts.js";
 export type { Conflict } from "./characters/conflicts.js";
+export { ratiosOf } from "./characters/ratios.js";
+export { existenceOf } from "./characters/existence.js";
 export { evidenceBoard, proofOfCell } from "./characters/evidence-board.js";
 export type { BoardCellKind, BoardInput, EvidenceCell, EvidenceRow } from "./characters/evidence-board.js";
 
@@ -126,7 +128,7 @@ export type { Separation, ShortestDiagnosis } from "./determination/apart.js";
 export { buildCase, characterEvidence } from "./determination/case.js";
 export { caseByRule } from "./determination/case-by-rule.js";
 export type { CaseByRule, CaseInput } from "./determination/case-by-rule.js";
-export { evidenceUpTo, findingsOf, ratiosOf, upperShareOfNoneIn } from "./determination/findings.js";
+export { evidenceUpTo, findingsOf, upperShareOfNoneIn } from "./determination/findings.js";
 export type { PlantEvidence } from "./determination/findings.js";
 export { hybridPairs } from "./determination/hybrid-pairs.js";
 export { difference, maySpeakAgainst, meet } from "./determination/meeting.js";

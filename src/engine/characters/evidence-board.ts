@@ -5,7 +5,9 @@
 import type { LookId, PhotoId, ReadingId, StageId, StateId } from "../base/ids.js";
 import type { Character } from "./character.js";
 import type { Look, Reading } from "./evidence.js";
+import { existenceOf } from "./existence.js";
 import type { Photo, StageRecord } from "./followed-plant.js";
+import { ratiosOf } from "./ratios.js";
 import { compareParts, partOfPhoto, type Stage, type View } from "./vocabulary.js";
 
 export type BoardCellKind = "seen" | "not-there" | "could-not-tell" | "open" | "cannot";
@@ -54,35 +56,35 @@ const kindOf = (looks: readonly Look[], readings: readonly Reading[], character:
   return character.seenIn.includes(stageId) ? "open" : "cannot";
 };
 
-/** Whether a character exists on this plant as far as its parent was seen; true when the parent was not seen. */
-const applies = (character: Character, looks: readonly Look[]): boolean => {
-  const { onlyIf } = character;
-  if (onlyIf === null) return true;
-  const parent = looks.filter((look) => look.characterId === onlyIf.character && look.status === "seen" && look.leaveOut === null);
-  return parent.length === 0 || parent.some((look) => look.states.some((state) => onlyIf.states.includes(state)));
+const placeOf = (stageId: string, part: string): string => JSON.stringify([stageId, part]);
+
+/** Photographs by stage and part, so that thousands of them are gone through once and not for every cell. */
+const picturesBy = ({ photos, views }: BoardInput): ReadonlyMap<string, readonly PhotoId[]> => {
+  const found = new Map<string, PhotoId[]>();
+  for (const photo of photos) {
+    if (photo.stageId === null) continue;
+    const place = placeOf(photo.stageId, partOfPhoto(photo, views));
+    const there = found.get(place);
+    if (there === undefined) found.set(place, [photo.id]);
+    else there.push(photo.id);
+  }
+  return found;
 };
 
 /** The values a character has in some readings: its own, or organ by organ for a ratio. */
-const valuesOf = (character: Character, readings: readonly Reading[]): readonly number[] => {
-  const { answer } = character;
-  if (answer.kind !== "ratio") return readings.flatMap((reading) => reading.values);
-  const series = (id: string): readonly number[] => readings.filter((r) => r.characterId === id).flatMap((r) => r.values);
-  const lengths = series(answer.numerator);
-  const widths = series(answer.denominator);
-  return lengths.flatMap((length, i) => {
-    const width = widths[i];
-    return width === undefined || width <= 0 ? [] : [length / width];
-  });
-};
+const valuesOf = ({ answer }: Character, readings: readonly Reading[]): readonly number[] =>
+  answer.kind === "ratio" ? ratiosOf(readings, answer.numerator, answer.denominator).values : readings.flatMap((reading) => reading.values);
 
 /**
- * The board, rows in flora order of parts. Evidence of an outing without a stage stands in the first stage in which the
+ * The board, rows in flora order of parts. Evidence of an outing without a stage of the board stands in the first stage in which the
  * character can be seen, so that nothing recorded is hidden.
  */
 export const evidenceBoard = (input: BoardInput): readonly EvidenceRow[] => {
-  const stageOf = stageByOuting(input.stageRecords);
+  const has = new Set<string>(input.stages.map((stage) => stage.id));
+  const stageOf = stageByOuting(input.stageRecords.filter((record) => record.stageId !== null && has.has(record.stageId)));
+  const pictured = picturesBy(input);
   const rows = input.characters.map((character): EvidenceRow => {
-    const fallback = character.seenIn[0] ?? input.stages[0]?.id;
+    const fallback = character.seenIn.find((stage) => has.has(stage)) ?? input.stages[0]?.id;
     const belongs = (piece: { readonly outingId: string }, stageId: StageId): boolean =>
       (stageOf.get(piece.outingId) ?? fallback) === stageId;
     const answer = character.answer;
@@ -101,9 +103,6 @@ export const evidenceBoard = (input: BoardInput): readonly EvidenceRow[] => {
       const values = valuesOf(character, shown.readings);
       const speaking = answer.kind === "ratio" && values.length === 0 ? [] : shown.readings;
       const photoIds = [...shown.looks, ...shown.readings].flatMap((piece) => piece.photoIds);
-      const pictured = input.photos
-        .filter((photo) => photo.stageId === stage.id && partOfPhoto(photo, input.views) === character.part)
-        .map((photo) => photo.id);
       return {
         stageId: stage.id,
         kind: kindOf(shown.looks, speaking, character, stage.id),
@@ -112,10 +111,10 @@ export const evidenceBoard = (input: BoardInput): readonly EvidenceRow[] => {
         leftOut,
         looks,
         readings,
-        photoIds: [...new Set([...photoIds, ...pictured])],
+        photoIds: [...new Set([...photoIds, ...(pictured.get(placeOf(stage.id, character.part)) ?? [])])],
       };
     });
-    return { character, applies: applies(character, input.looks), cells };
+    return { character, applies: existenceOf(character, input.characters, input.looks).exists, cells };
   });
   return rows.toSorted((a, b) => compareParts(a.character.part, b.character.part));
 };
