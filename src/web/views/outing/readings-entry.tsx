@@ -36,7 +36,8 @@ export const ReadingsEntry = ({ character, table, onKeep, kept }: ReadingsEntryP
     if (values.length === 0) return;
     void onKeep({ values, stems: stemCount, confirmed }).then((outcome) => {
       setServerAsks(outcome.asks);
-      if (outcome.kept) setText("");
+      // Whoever has begun the next value while this one travelled keeps what is typed.
+      if (outcome.kept) setText((now) => (now === text ? "" : now));
     });
   };
   const counted = kept.filter(({ leaveOut }) => leaveOut === null).reduce((n, { values }) => n + values.length, 0);
