@@ -79,7 +79,8 @@ test("many at once by keys: plant, view, stage; what is missing shrinks; undo", 
   const trays = page.getByRole("navigation", { name: "Trays" });
   await trays.getByRole("button", { name: /^unsorted/ }).click();
   const contact = page.getByRole("listbox", { name: /^Sheets in/ });
-  await contact.getByRole("option", { name: /^portrait_1\.jpg/ }).click();
+  const sheet = contact.getByRole("option", { name: /^32_xmp_only\.jpg/ });
+  await sheet.click();
   await page.keyboard.press("Shift+ArrowRight");
   await page.keyboard.press("Shift+ArrowRight");
   await expect(page.getByText(/^3 of \d+ chosen in “unsorted”/)).toBeVisible();
@@ -97,11 +98,13 @@ test("many at once by keys: plant, view, stage; what is missing shrinks; undo", 
   await expect(page.getByText("Kept for 3 sheets: Ditch plant")).toBeVisible();
 
   await trays.getByRole("button", { name: /^Ditch plant/ }).click();
-  await expect(contact.getByRole("option", { name: /^portrait_1\.jpg.*Ditch plant.*the spot with surroundings.*die-back/ })).toHaveCount(1);
+  await page.getByLabel("Day").selectOption("2022-08-19");
+  await expect(contact.getByRole("option")).toHaveCount(1);
+  await expect(sheet).toHaveAccessibleName(/Ditch plant, the spot with surroundings, die-back$/);
 
   // A view that is still missing is given to one of them: the list is one shorter.
   const missing = page.getByRole("complementary", { name: "The sheet under the keyboard" });
-  await contact.getByRole("option", { name: /^portrait_1\.jpg/ }).click();
+  await sheet.click();
   const line = missing.getByText(/^die-back: \d+ of \d+ missing$/);
   await expect(line).toBeVisible();
   const before = Number(/: (\d+) of/.exec(await line.innerText())?.[1]);
@@ -112,7 +115,7 @@ test("many at once by keys: plant, view, stage; what is missing shrinks; undo", 
   await page.keyboard.press("Enter");
   await expect(missing.getByText(new RegExp(`^die-back: ${before - 1} of`)).or(missing.getByText("All wanted views"))).toBeVisible();
 
-  await contact.getByRole("option", { selected: true }).first().click();
+  await sheet.click();
   await page.keyboard.press("u");
   await expect(line).toHaveText(new RegExp(`^die-back: ${before} of`));
 });

@@ -24,7 +24,7 @@ test("the page of short-fruited willowherb from the ditch plant, read from the f
   await page.goto("/species/willowherbs/page/obscurum");
   await expect(page.getByRole("heading", { level: 1 })).toContainText("short-fruited willowherb");
   await expect(page.getByRole("heading", { name: "How to be sure" })).toBeVisible();
-  await expect(page.getByText(/56\smm, n\s=\s\d+/).first()).toBeVisible();
+  await expect(page.getByText(/Capsule length when full-grown: \(43\S*\)\S+\smm, n\s=\s1\d/).first()).toBeVisible();
   const missing = page.getByRole("region", { name: /^Alternative text missing/ });
   await expect(missing).toBeVisible();
 

@@ -56,13 +56,13 @@ for (const place of places) {
     await page.setViewportSize({ width: 390, height: 844 });
     faults.push(...(await axe(page, "paper, 390 px")));
     for (const look of ["night", "field"]) {
-      await page.getByLabel("Look", { exact: true }).selectOption(look);
+      await page.getByRole("combobox", { name: "Look", exact: true }).selectOption(look);
       faults.push(...(await axe(page, `${look}, 390 px`, ["color-contrast", "target-size", "link-in-text-block"])));
       if ((await sideways(page)) > 0) faults.push(`${look}, 390 px: ${await sideways(page)} px too wide`);
     }
     await page.setViewportSize({ width: 1280, height: 900 });
     faults.push(...(await axe(page, "field, 1280 px", ["color-contrast", "target-size"])));
-    await page.getByLabel("Look", { exact: true }).selectOption("paper");
+    await page.getByRole("combobox", { name: "Look", exact: true }).selectOption("paper");
     for (const width of [390, 640]) {
       await page.setViewportSize({ width, height: 844 });
       if ((await sideways(page)) > 0) faults.push(`paper, ${width} px: ${await sideways(page)} px too wide`);
