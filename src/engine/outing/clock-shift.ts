@@ -148,15 +148,14 @@ const middleOf = (span: Span): number => Math.round((span.from + span.to) / 2);
 
 /** All runs of shifts within reach with their counts, in order, gaps with a count of 0 included where a run ends. */
 const sweep = (times: readonly number[], spans: readonly Span[]): readonly Segment[] => {
-  const change = new Map<number, number>();
-  const add = (at: number, by: number): void => {
-    change.set(at, (change.get(at) ?? 0) + by);
-  };
+  const reach: Span[] = [];
+  const longest = longestOf(spans);
   for (const time of times) {
     let open: Span | null = null;
     // Spans are in order of their beginning, so overlapping ones are merged: a photograph counts once.
-    for (const span of spans.slice(firstWithin(spans, time - maxShiftS))) {
-      if (span.from > time + maxShiftS) break;
+    for (let index = firstWithin(spans, longest, time - maxShiftS); index < spans.length; index += 1) {
+      const span = spans[index];
+      if (span === undefined || span.from > time + maxShiftS) break;
       const from = Math.max(span.from - time, -maxShiftS);
       const to = Math.min(span.to - time, maxShiftS);
       if (to < from) continue;
@@ -164,16 +163,23 @@ const sweep = (times: readonly number[], spans: readonly Span[]): readonly Segme
         open = { from: open.from, to: Math.max(open.to, to) };
         continue;
       }
-      if (open !== null) {
-        add(open.from, 1);
-        add(open.to + 1, -1);
-      }
+      if (open !== null) reach.push(open);
       open = { from, to };
     }
-    if (open !== null) {
-      add(open.from, 1);
-      add(open.to + 1, -1);
-    }
+    if (open !== null) reach.push(open);
+  }
+  return segmentsOf(reach);
+};
+
+/** How many intervals hold at each shift: runs with their counts, in order. */
+const segmentsOf = (intervals: readonly Span[]): readonly Segment[] => {
+  const change = new Map<number, number>();
+  const add = (at: number, by: number): void => {
+    change.set(at, (change.get(at) ?? 0) + by);
+  };
+  for (const { from, to } of intervals) {
+    add(from, 1);
+    add(to + 1, -1);
   }
   const points = [...change.entries()].toSorted((a, b) => a[0] - b[0]);
   const segments: Segment[] = [];
@@ -190,9 +196,10 @@ const sweep = (times: readonly number[], spans: readonly Span[]): readonly Segme
   return segments;
 };
 
+const longestOf = (spans: readonly Span[]): number => spans.reduce((most, span) => Math.max(most, span.to - span.from), 0);
+
 /** Index of the first span that could reach `time`: earlier ones began so long before it that they have ended. */
-const firstWithin = (spans: readonly Span[], time: number): number => {
-  const longest = spans.reduce((most, span) => Math.max(most, span.to - span.from), 0);
+const firstWithin = (spans: readonly Span[], longest: number, time: number): number => {
   let low = 0;
   let high = spans.length;
   while (low < high) {
@@ -206,10 +213,11 @@ const firstWithin = (spans: readonly Span[], time: number): number => {
 /** For each photograph the index of the (first) stop it lies in after the shift; -1 for none. */
 const stopsAt = (times: readonly number[], spans: readonly Span[], shiftS: number): readonly number[] => {
   const found: number[] = [];
+  const longest = longestOf(spans);
   for (const time of times) {
     const at = time + shiftS;
     let hit = -1;
-    for (let index = firstWithin(spans, at); index < spans.length; index += 1) {
+    for (let index = firstWithin(spans, longest, at); index < spans.length; index += 1) {
       const span = spans[index];
       if (span === undefined || span.from > at) break;
       if (at <= span.to) {
@@ -229,24 +237,44 @@ const findRival = (the: {
   readonly here: readonly number[];
   readonly floor: number;
 }): { shiftS: number; inside: number } | null => {
+  const inside = the.times.flatMap((time, index) => ((the.here[index] ?? -1) < 0 ? [] : [time]));
+  // Of the photographs the best shift has inside: how many a shift has inside anywhere, and how many in the same stop. Two
+  // sweeps, so that a year of photographs is not gone through for each of thousands of shifts.
+  const anywhere = countAt(sweep(inside, the.spans));
+  const same = countAt(
+    segmentsOf(
+      the.times.flatMap((time, index) => {
+        const stop = the.spans[the.here[index] ?? -1];
+        return stop === undefined ? [] : [{ from: stop.from - time, to: stop.to - time }];
+      }),
+    ),
+  );
   // From the best downwards: the first that gives other stops is the strongest rival.
   const candidates = the.segments
     .filter((segment) => segment.inside > the.floor)
     .toSorted((a, b) => b.inside - a.inside || a.from - b.from);
   for (const segment of candidates) {
     const shiftS = middleOf(segment);
-    let both = 0;
-    let elsewhere = 0;
-    for (const [index, stop] of stopsAt(the.times, the.spans, shiftS).entries()) {
-      const before = the.here[index] ?? -1;
-      if (stop < 0 || before < 0) continue;
-      both += 1;
-      if (stop !== before) elsewhere += 1;
-    }
-    if (both === 0 || elsewhere > rivalShare * both) return { shiftS, inside: segment.inside };
+    const both = anywhere(shiftS);
+    if (both === 0 || both - same(shiftS) > rivalShare * both) return { shiftS, inside: segment.inside };
   }
   return null;
 };
+
+/** How many lie inside at a shift, by the runs of shifts in their order. */
+const countAt =
+  (segments: readonly Segment[]): ((shiftS: number) => number) =>
+  (shiftS) => {
+    let low = 0;
+    let high = segments.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((segments[middle]?.to ?? Infinity) < shiftS) low = middle + 1;
+      else high = middle;
+    }
+    const found = segments[low];
+    return found !== undefined && found.from <= shiftS ? found.inside : 0;
+  };
 
 /** Photographs that lie, after the shift, between the beginning of a walk and its end: stops more than two hours apart are different walks. */
 const countOnWalk = (times: readonly number[], spans: readonly Span[], shiftS: number): number => {
