@@ -136,6 +136,24 @@ describe("applyClockShift", () => {
     expect((await store.list("photo")).every((one) => one.plantId === null && one.placedBy === "nobody")).toBe(true);
   });
 
+  it("takes nothing from the stops of another walk of the same day", async () => {
+    await store.edit({ label: "two walks" }, async (edit) => {
+      for (const [id, hour] of [
+        ["morning", "09"],
+        ["evening", "18"],
+      ] as const) {
+        const at = { from: `2024-05-01T${hour}:00:00`, to: `2024-05-01T${hour}:30:00` };
+        await edit.put("outing", outing.parse({ id, date: "2024-05-01" }));
+        await edit.put("stop", stop.parse({ id: `stop-${id}`, outingId: id, plantId: "P1", ...at }));
+      }
+      const of = { fileName: "a", format: "jpeg", bytes: 1, widthPx: 1, heightPx: 1, orientation: 1, broughtAt: "" };
+      await edit.put("photo", photo.parse({ ...of, id: idOf(0), takenCamera: "2024-05-01T09:10:00" }));
+    });
+    await applyClockShift(store, { outingIds: ["morning" as never], shiftS: 0 });
+    await applyClockShift(store, { outingIds: ["evening" as never], shiftS: 60 });
+    expect(await store.get("photo", idOf(0))).toMatchObject({ outingId: "morning", plantId: "P1", placedBy: "clock" });
+  });
+
   it("says when an outing is not there", async () => {
     await expect(applyClockShift(store, { outingIds: ["V77" as never], shiftS: 1 })).rejects.toMatchObject({ code: "not-in-book" });
   });

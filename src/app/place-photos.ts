@@ -103,6 +103,8 @@ export const applyClockShift = async (
     for (const [index, photo] of movable.entries()) {
       const placement = placements[index];
       if (placement === undefined) continue;
+      // Another walk, of the same day perhaps, has it at one of its stops: "between the stops" of this one takes nothing away.
+      if (!placement.sure && photo.plantId !== null && photo.outingId !== null && !ids.has(photo.outingId)) continue;
       if (placement.sure) placed += 1;
       else if (placement.outingId !== null) notSure += 1;
       else if (photo.outingId === null || !ids.has(photo.outingId)) continue;
