@@ -1,6 +1,6 @@
 /** The sheets of the sorting trays: rows for ten thousand at once, and one change said of many. */
 import type { SheetChange, SheetRow } from "../contract/index.js";
-import type { Outing, Photo, PhotoId } from "../engine/index.js";
+import type { LocalTime, Outing, Photo, PhotoId } from "../engine/index.js";
 import { dateOf, shiftTime } from "../engine/index.js";
 import type { EditSummary } from "../store/index.js";
 import { say } from "../words/index.js";
@@ -10,13 +10,19 @@ import { stageIsKnown } from "./record-checks.js";
 import { newestEdit, nothingChanged } from "./write-record.js";
 import type { Workbench } from "./workbench.js";
 
+/** The outing in whose day a photograph falls by that outing's own shift of the clock; of several of one day the first. */
+const outingOfDay = (outings: readonly Outing[], takenCamera: LocalTime): Outing | undefined =>
+  outings.find((outing) => dateOf(shiftTime(takenCamera, outing.cameraShiftS ?? 0)) === outing.date);
+
 /** Finds the outing whose clock a photograph goes by: its own, else the one of the same day. */
 const clockOf = (outings: readonly Outing[]): ((photo: Photo) => number) => {
   const byId = new Map<string, Outing>(outings.map((outing) => [outing.id, outing]));
-  const byDate = new Map<string, Outing>(outings.map((outing) => [outing.date, outing]));
-  return (photo) => {
-    const outing = photo.outingId === null ? byDate.get(photo.takenCamera?.slice(0, 10) ?? "") : byId.get(photo.outingId);
-    return outing?.cameraShiftS ?? 0;
+  const byTime = new Map<LocalTime, Outing | undefined>();
+  return ({ outingId, takenCamera }) => {
+    if (outingId !== null) return byId.get(outingId)?.cameraShiftS ?? 0;
+    if (takenCamera === null) return 0;
+    if (!byTime.has(takenCamera)) byTime.set(takenCamera, outingOfDay(outings, takenCamera));
+    return byTime.get(takenCamera)?.cameraShiftS ?? 0;
   };
 };
 
@@ -85,6 +91,15 @@ export const changedPhoto = (photo: Photo, change: SheetChange): Photo => {
   return given.every(([key]) => photo[key as keyof Photo] === next[key as keyof Photo]) && photo.placedBy === next.placedBy ? photo : next;
 };
 
+const refuseUnknown = (wanted: ReadonlySet<string>, found: readonly Photo[]): never => {
+  const has = new Set<string>(found.map((photo) => photo.id));
+  const lost = [...wanted].filter((id) => !has.has(id));
+  throw new Refused(
+    { code: "sheets-unknown", detail: say("refused.sheets", { ids: lost.slice(0, 5).join(", ") }), kept: say("refused.kept") },
+    lost.slice(0, 50).map((id) => ({ pointer: "/ids", value: id, detail: say("refused.unknown", { kind: say("kind.photo"), id }) })),
+  );
+};
+
 /**
  * Says one thing of many sheets: one edit, one undo. A plant given without an outing puts a sheet without one into the
  * outing of its day.
@@ -103,27 +118,23 @@ export const changeSheets = async (
       faults,
     );
   const wanted = new Set<string>(ids);
-  const [photos, outings] = await Promise.all([store.list("photo"), store.list("outing")]);
-  const chosen = photos.filter((photo) => wanted.has(photo.id));
-  if (chosen.length < wanted.size) {
-    const has = new Set<string>(chosen.map((photo) => photo.id));
-    const lost = [...wanted].filter((id) => !has.has(id));
-    const detail = say("refused.sheets", { ids: lost.slice(0, 5).join(", ") });
-    throw new Refused(
-      { code: "sheets-unknown", detail, kept: say("refused.kept") },
-      lost.slice(0, 50).map((id) => ({ pointer: "/ids", value: id, detail: say("refused.unknown", { kind: say("kind.photo"), id }) })),
-    );
-  }
-  const outingOn = new Map<string, Outing>(outings.map((outing) => [outing.date, outing]));
-  const after = chosen.map((photo) => {
-    const next = changedPhoto(photo, change);
-    if (!change.plantId || next.outingId !== null || next.takenCamera === null) return next;
-    return { ...next, outingId: outingOn.get(dateOf(next.takenCamera))?.id ?? null };
-  });
-  const differing = after.filter((photo, i) => photo !== chosen[i]);
-  if (differing.length === 0) return { edit: nothingChanged, sheets: rowsOf(after, outings) };
-  await store.edit({ label: say("edit.sheets", { count: differing.length }) }, async (edit) => {
+  // Read within the edit, so that what another page said of the same sheets meanwhile is not overwritten.
+  const { after, outings, count } = await store.edit({ label: say("edit.sheets", { count: wanted.size }) }, async (edit) => {
+    const chosen: Photo[] = [];
+    for (const id of wanted) {
+      const photo = await edit.get("photo", id);
+      if (photo !== undefined) chosen.push(photo);
+    }
+    if (chosen.length < wanted.size) refuseUnknown(wanted, chosen);
+    const walks = await edit.list("outing");
+    const changed = chosen.map((photo) => {
+      const next = changedPhoto(photo, change);
+      if (!change.plantId || next.outingId !== null || next.takenCamera === null) return next;
+      return { ...next, outingId: outingOfDay(walks, next.takenCamera)?.id ?? null };
+    });
+    const differing = changed.filter((photo, i) => photo !== chosen[i]);
     for (const photo of differing) await edit.put("photo", photo);
+    return { after: changed, outings: walks, count: differing.length };
   });
-  return { edit: await newestEdit(workbench), sheets: rowsOf(after, outings) };
+  return { edit: count === 0 ? nothingChanged : await newestEdit(workbench), sheets: rowsOf(after, outings) };
 };
