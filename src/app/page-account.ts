@@ -5,11 +5,13 @@
  */
 import {
   dateOf,
+  partOfPhoto,
   publicPlace,
   shiftTime,
   type Account,
   type CaseByRule,
   type IsoDate,
+  type Outing,
   type Photo,
   type PhotoId,
   type PublicPlaceClass,
@@ -19,6 +21,7 @@ import {
   type TableId,
   type Taxon,
   type TaxonId,
+  type View,
 } from "../engine/index.js";
 import type { AccountCase, AccountInput, AccountPhoto, AccountPlant, PublicDate, PublicSpot } from "../publish/index.js";
 import { say } from "../words/index.js";
@@ -132,22 +135,24 @@ const choosePhotos = (
   spots: ReadonlyMap<string, PublicSpot>,
   upTo: IsoDate,
 ): { readonly photos: readonly ChosenPhoto[]; readonly originals: ReadonlyMap<PhotoId, Photo>; readonly heldBack: readonly string[] } => {
-  const shift = new Map<string, number>(book.outings.map((outing) => [outing.id, outing.cameraShiftS ?? 0]));
+  const outingOf = new Map<string, Outing>(book.outings.map((outing) => [outing.id, outing]));
+  const viewOf = new Map<string, View>(book.views.map((view) => [view.id, view]));
   const stages = files.flatMap((file) => stagesOf(book, file));
   const stageOrder = new Map<string, number>(stages.map((stage, i) => [stage.id, i]));
   const viewOrder = new Map<string, number>(book.views.map((view, i) => [view.id, i]));
   const heldBack: string[] = [];
   const rows = files.flatMap((file) => {
     const sensitive = spots.get(file.plant.id)?.sensitive ?? false;
-    const isOfPlace = (photo: Photo): boolean =>
-      book.views.find((view) => view.id === photo.viewId)?.part === "place" || photo.part === "place";
-    const ofPlace = sensitive ? file.photos.filter(isOfPlace) : [];
-    if (ofPlace.length > 0) heldBack.push(say("heldBack.placePhotos", { plant: file.plant.nick, count: ofPlace.length }));
+    // What nobody has said anything of may show the place as well.
+    const mayShowPlace = (photo: Photo): boolean =>
+      photo.part === "place" || viewOf.get(photo.viewId ?? "")?.part === "place" || partOfPhoto(photo, book.views) === "";
+    const held = new Set(sensitive ? file.photos.filter(mayShowPlace) : []);
+    if (held.size > 0) heldBack.push(say("heldBack.placePhotos", { plant: file.plant.nick, count: held.size }));
     return file.photos
-      .filter((photo) => !ofPlace.includes(photo))
+      .filter((photo) => !held.has(photo))
       .map((photo) => {
-        const outing = book.outings.find((o) => o.id === photo.outingId);
-        const taken = photo.takenCamera === null ? null : dateOf(shiftTime(photo.takenCamera, shift.get(photo.outingId ?? "") ?? 0));
+        const outing = outingOf.get(photo.outingId ?? "");
+        const taken = photo.takenCamera === null ? null : dateOf(shiftTime(photo.takenCamera, outing?.cameraShiftS ?? 0));
         const date = outing?.date ?? taken;
         const record = file.stageRecords.find((r) => r.outingId === photo.outingId && r.answer === "yes");
         return { photo, date, stageId: photo.stageId ?? record?.stageId ?? null, sensitive };
@@ -189,13 +194,13 @@ const choosePhotos = (
     heldBack,
     originals: new Map(chosen.map(({ photo }) => [photo.id, photo])),
     photos: chosen.map(({ photo, date, stageId, sensitive }): ChosenPhoto => {
-      const view = book.views.find((v) => v.id === photo.viewId);
+      const view = viewOf.get(photo.viewId ?? "");
       return {
         id: photo.id,
         plantId: photo.plantId,
         date: date === null ? null : sensitive ? date.slice(0, 7) : date,
         viewName: view?.name ?? "",
-        part: photo.part !== "" ? photo.part : (view?.part ?? ""),
+        part: partOfPhoto(photo, book.views),
         stageId,
         stageName: stages.find((stage) => stage.id === stageId)?.name ?? "",
         hasScale: view?.scaleWanted ?? false,
@@ -263,6 +268,8 @@ export const accountSource = async (
       stages: shownStages,
       people,
       plants,
+      // Counted here: of a sensitive plant the days are cut to months, and several become one.
+      dayCount: new Set(files.flatMap((file) => file.outings.filter((outing) => outing.date <= day).map((outing) => outing.date))).size,
     },
     heldBack: [
       ...files.flatMap((file) => {

@@ -28,6 +28,7 @@ import {
   type FolderFile,
   type FontFile,
 } from "../publish/index.js";
+import type { BookStore } from "../store/index.js";
 import { say, speaker } from "../words/index.js";
 import { Refused } from "./app-error.js";
 import { accountSource, type AccountSource, type ChosenPhoto, type Secret } from "./page-account.js";
@@ -73,15 +74,22 @@ const require = createRequire(import.meta.url);
 const installedFont = async (font: FontFile): Promise<Uint8Array> =>
   readFile(join(dirname(require.resolve(`${font.package}/package.json`)), font.file));
 
+/** As it reads: one blank for any white space, signs in one form however they were composed, capitals or not. */
+const asRead = (text: string): string => text.normalize("NFKC").replaceAll(/\s+/gu, " ").toLowerCase();
+
 /** The first text that would give a place away, with the spot it belongs to; null when all is well. */
 export const firstLeak = (
   files: readonly FolderFile[],
   secrets: readonly Secret[],
 ): { readonly path: string; readonly label: string } | null => {
   for (const file of files) {
-    const plain = file.content.toLowerCase();
+    // With the tags too: their attributes are texts. Without, since a tag may stand within a name.
+    const plain = asRead(`${file.content}\n${file.content.replaceAll(/<[^<>]*>/g, "")}`);
     for (const secret of secrets) {
-      const named = secret.name !== null && [secret.name, escapeHtml(secret.name)].some((name) => plain.includes(name.toLowerCase()));
+      const { name } = secret;
+      const named =
+        name !== null &&
+        [name, escapeHtml(name), JSON.stringify(name).slice(1, -1)].some((written) => plain.includes(asRead(written).trim()));
       if (named || givesPlaceAway(file.content, secret, secret.publishAs)) return { path: file.path, label: secret.label };
     }
   }
@@ -145,15 +153,31 @@ const putInPlace = async (made: string, place: string): Promise<void> => {
   await rm(former, { recursive: true, force: true });
 };
 
+/** The last publishing of a book: the next begins when it has ended, since both may write the same folder. */
+const lastOf = new WeakMap<BookStore, Promise<unknown>>();
+
 /**
- * Publishes the page of a taxon. @throws {NotInBook} unknown table or taxon; {Refused} `no-plant` when nothing stands for it,
+ * Publishes the page of a taxon; pages of one book are made one after another. @throws {NotInBook} unknown table or taxon; {Refused} `no-plant` when nothing stands for it,
  * `place-would-leak` when a text gives a true place away. In each case the former page stays as it was.
  */
 export const publishPage = async (
   workbench: Workbench,
+  of: { readonly tableId: TableId; readonly taxonId: TaxonId },
+  effects: PublishEffects,
+  print: { readonly pdf?: boolean; readonly paper?: Paper } = {},
+): Promise<PublishedPage> => {
+  const last = lastOf.get(workbench.store) ?? Promise.resolve();
+  // A failure of the one before was told to whoever asked for it.
+  const mine = last.catch(() => undefined).then(() => publishNow(workbench, of, effects, print));
+  lastOf.set(workbench.store, mine);
+  return mine;
+};
+
+const publishNow = async (
+  workbench: Workbench,
   { tableId, taxonId }: { readonly tableId: TableId; readonly taxonId: TaxonId },
   effects: PublishEffects,
-  { pdf = false, paper = "A4" }: { readonly pdf?: boolean; readonly paper?: Paper } = {},
+  { pdf = false, paper = "A4" }: { readonly pdf?: boolean; readonly paper?: Paper },
 ): Promise<PublishedPage> => {
   const source = await accountSource(workbench, { tableId, taxonId });
   const name = nameText(nameParts(source.taxon.name));

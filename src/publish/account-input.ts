@@ -103,6 +103,8 @@ export interface AccountInput {
   readonly stages: readonly Stage[];
   readonly people: readonly Person[];
   readonly plants: readonly AccountPlant[];
+  /** Days on which any of the plants was visited. Not to be had from their visits, which may be cut to months. */
+  readonly dayCount: number;
   /** In the order they should appear. */
   readonly photos: readonly AccountPhoto[];
 }

@@ -464,7 +464,6 @@ const yearOf = (frame: Frame): { readonly rows: readonly StageRow[]; readonly ca
   const { input, say } = frame;
   const dates = dateWords(input.book.language);
   const seen = input.plants.flatMap((plant) => plant.stageRecords.filter((r) => r.answer === "yes").map((record) => ({ plant, record })));
-  const visits = unique(input.plants.flatMap((plant) => plant.visits));
   const rows = input.stages.flatMap((stage): StageRow[] => {
     const ofStage = seen
       .filter(({ record }) => record.stageId === stage.id)
@@ -486,7 +485,7 @@ const yearOf = (frame: Frame): { readonly rows: readonly StageRow[]; readonly ca
     ];
   });
   const years = unique(seen.map(({ record }) => record.date.slice(0, 4))).toSorted();
-  return { rows, caption: say("year.caption", { years: years.join(", "), visits: visits.length }) };
+  return { rows, caption: say("year.caption", { years: years.join(", "), visits: input.dayCount }) };
 };
 
 const uncertaintyText = (metres: number, say: Say): string =>
@@ -604,7 +603,7 @@ const inOneLine = (frame: Frame, taxon: Taxon): readonly Line[] => {
     line(
       say("account.restsOn", {
         plants: input.plants.length,
-        outings: days.length,
+        outings: input.dayCount,
         span,
         looks: all.length - readings.length,
         series: readings.length,

@@ -205,7 +205,7 @@ export const enPage = {
   "heldBack.placeWithheld": "{plant}: the place is withheld.",
   "heldBack.sensitive": "{plant}: name of the spot, nickname, notes and exact days are withheld, because the place is sensitive.",
   "heldBack.placePhotos":
-    "{plant}: {count, plural, one {one photograph of the place} other {# photographs of the place}} held back; a landmark may give it away.",
+    "{plant}: {count, plural, one {one photograph} other {# photographs}} of the place, or of which nobody has said what it shows, held back; a landmark may give it away.",
   "heldBack.leftOut":
     "{count, plural, one {One photograph is left out} other {# photographs are left out}} for a reason noted in the book.",
   "heldBack.moreOfView": "{count, plural, one {One further photograph} other {# further photographs}} of views and stages already shown.",

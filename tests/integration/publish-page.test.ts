@@ -4,7 +4,17 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { draftPage, findChromium, firstLeak, listPages, printPdf, publishPage, Refused, type PublishEffects } from "../../src/app/index.js";
+import {
+  accountSource,
+  draftPage,
+  findChromium,
+  firstLeak,
+  listPages,
+  printPdf,
+  publishPage,
+  Refused,
+  type PublishEffects,
+} from "../../src/app/index.js";
 import { accountSections, type BookContent, type IsoDate, type TaxonId } from "../../src/engine/index.js";
 import { demoContentWithPhotos, photoIdOf, readOnlyStore } from "../support/account-fixture.js";
 import { temporaryFolders } from "../support/temporary-folder.js";
@@ -88,6 +98,43 @@ describe("publishing", () => {
     const secret = { label: "Fen corner", lat: 54.31931, lon: 4.21544, publishAs: "0.01-degree" as const, name: "Fen corner" };
     expect(firstLeak([{ path: "a", content: "at the FEN CORNER" }], [secret])).toEqual({ path: "a", label: "Fen corner" });
     expect(firstLeak([{ path: "a", content: "54.32, 4.22" }], [secret])).toBeNull();
+  });
+
+  it("finds a name however it is written: broken over a line, composed, escaped, with a tag in it", () => {
+    const named = (name: string) => ({ label: "x", lat: null, lon: null, publishAs: "withheld" as const, name });
+    const found = (content: string, name: string) => firstLeak([{ path: "a", content }], [named(name)]) !== null;
+    expect(found("at the Fen\ncorner", "Fen corner")).toBe(true);
+    expect(found("at the Fen\u00A0corner", "Fen corner")).toBe(true);
+    expect(found("in the Mu\u0308hlgraben", "M\u00FChlgraben")).toBe(true);
+    expect(found(JSON.stringify({ note: 'by "Old Tom"' }), 'by "Old Tom"')).toBe(true);
+    expect(found('pond <span class="nb">3\u20134</span> m', "Pond 3\u20134 m")).toBe(true);
+    expect(found("at the fence", "Fen corner")).toBe(false);
+  });
+
+  it("makes the pages of a book one after another: the same page asked for twice at once is made twice", async () => {
+    const workbench = bench(demoContentWithPhotos());
+    const asked = of(demoContentWithPhotos(), "obscurum");
+    const [a, b] = await Promise.all([publishPage(workbench, asked, effects), publishPage(workbench, asked, effects)]);
+    expect(allFiles(b.folder)).toHaveLength(a.files);
+    expect(readdirSync(dirname(b.folder))).toEqual(["epilobium-obscurum"]);
+  });
+
+  it("holds back what nobody has said anything of where the place is sensitive, and counts days, not months", async () => {
+    const content = demoContentWithPhotos();
+    const unsaid = content.photos.filter((photo) => photo.plantId === "P4").slice(0, 3);
+    const blank: BookContent = {
+      ...content,
+      photos: content.photos.map((photo) => (unsaid.includes(photo) ? { ...photo, viewId: null, part: "" } : photo)),
+    };
+    const source = await accountSource(bench(blank), of(blank, "palustre"));
+    expect(source.photos.map((photo) => photo.id).filter((id) => unsaid.some((photo) => photo.id === id))).toEqual([]);
+    const outings = new Set(
+      [...content.stops, ...content.looks, ...content.readings, ...content.stageRecords]
+        .filter((of_) => of_.plantId === "P4")
+        .map((of_) => of_.outingId),
+    );
+    const { folder } = await publishPage(bench(content), of(content, "palustre"), effects);
+    expect(readFileSync(join(folder, "index.html"), "utf8")).toMatch(new RegExp(`visited on ${outings.size} days`));
   });
 });
 
