@@ -10,7 +10,10 @@ import type { Workbench } from "./workbench.js";
 /** @throws {Refused} `voucher-refused`, one fault a reason; what `writeRecord` throws. */
 export const keepVoucher = async (workbench: Workbench, id: string, voucher: Voucher): Promise<EditSummary> => {
   if (voucher.refusedBecause === null && voucher.stemsTaken > 0 && (await workbench.store.get("plant", voucher.plantId)) !== undefined) {
-    const answer = await mayCollect(workbench, voucher.plantId, voucher.date, voucher.stemsTaken, voucher.stemsInPatch);
+    const answer = await mayCollect(workbench, voucher.plantId, voucher.date, voucher.stemsTaken, {
+      stems: voucher.stemsInPatch,
+      except: voucher.id,
+    });
     if (!answer.allowed) {
       const detail = say("refused.voucher", { reasons: answer.reasons.map((reason) => reason.text).join(" ") });
       throw new Refused(

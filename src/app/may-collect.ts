@@ -3,7 +3,7 @@
  * patch bear it. The patch rule: no more than one plant in twenty, so none until there are twenty (the "1-in-20 rule":
  * Wagner, D. H. 1995, Botanical Electronic News 180).
  */
-import type { IsoDate, Permission, PlantId, Spot } from "../engine/index.js";
+import type { IsoDate, Permission, PlantId, Spot, VoucherId } from "../engine/index.js";
 import { say } from "../words/index.js";
 import { notInBook } from "./app-error.js";
 import type { Workbench } from "./workbench.js";
@@ -40,7 +40,10 @@ export const forbidsCollecting = (permission: Permission, spot: Spot, spots: rea
 };
 
 /**
- * @param wanted stems one would take; `stems` the patch as counted that day (default: the plant's own count).
+ * What was taken of the plant in the same year counts too: one in twenty, not one in twenty a visit.
+ * @param wanted stems one would take
+ * @param stems the patch as counted that day; default: the plant's own count
+ * @param except the voucher that is being kept, not to be counted twice
  * @throws {NotInBook} when there is no such plant.
  */
 export const mayCollect = async (
@@ -48,7 +51,7 @@ export const mayCollect = async (
   plantId: PlantId,
   on: IsoDate,
   wanted = 1,
-  stems?: number,
+  { stems, except }: { readonly stems?: number | undefined; readonly except?: VoucherId } = {},
 ): Promise<CollectAnswer> => {
   const { store } = workbench;
   const plant = await store.get("plant", plantId);
@@ -71,12 +74,16 @@ export const mayCollect = async (
     reasons.push({ code: "no-permission-that-day", text: say("collect.no-permission-day", { date: on, to: last }) });
   }
   const stemsInPatch = stems ?? plant.stemCount;
-  const allowed = stemsInPatch === null ? 0 : oneInTwenty(stemsInPatch);
+  const before = (await store.list("voucher"))
+    .filter((one) => one.plantId === plantId && one.id !== except && one.refusedBecause === null && one.date.slice(0, 4) === on.slice(0, 4))
+    .reduce((sum, one) => sum + one.stemsTaken, 0);
+  const whole = stemsInPatch === null ? 0 : oneInTwenty(stemsInPatch);
+  const allowed = Math.max(0, whole - before);
   if (stemsInPatch === null) reasons.push({ code: "stems-not-counted", text: say("collect.count-unknown") });
   else if (wanted > allowed)
-    reasons.push({ code: "one-in-twenty", text: say("collect.one-in-twenty", { stems: stemsInPatch, allowed, wanted }) });
+    reasons.push({ code: "one-in-twenty", text: say("collect.one-in-twenty", { stems: stemsInPatch, allowed: whole, before, wanted }) });
   const remarks = covering.length === 0 ? [say("collect.no-permission")] : [];
-  if (reasons.length === 0) remarks.push(say("collect.allowed", { allowed, stems: stemsInPatch }));
+  if (reasons.length === 0) remarks.push(say("collect.allowed", { allowed, stems: stemsInPatch, before }));
   const barred = reasons.some((reason) => reason.code !== "one-in-twenty");
   return { allowed: reasons.length === 0, mostStems: barred ? 0 : allowed, stemsInPatch, reasons, remarks };
 };

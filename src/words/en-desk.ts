@@ -84,12 +84,13 @@ export const enDesk = {
 
   // may it be collected
   "collect.one-in-twenty":
-    "{stems} stems stand in the patch; one in twenty allows {allowed} (Wagner 1995, Botanical Electronic News 180), and {wanted} {wanted, plural, one {was} other {were}} wanted.",
+    "{stems} stems stand in the patch; one in twenty allows {allowed} (Wagner 1995, Botanical Electronic News 180){before, plural, =0 {, and} one {, one was taken this year already, and} other {, # were taken this year already, and}} {wanted} {wanted, plural, one {was} other {were}} wanted.",
   "collect.count-unknown": "Count the stems of the patch first: without a count one in twenty allows none.",
   "collect.forbidden": "The permission by {by} ({from} to {to}) forbids: {forbids}.",
   "collect.no-permission-day": "No permission for this spot holds on {date}; the last one ended {to}.",
   "collect.no-permission": "No permission is written down for this spot. Ask the owner or warden, and keep to the local rules.",
-  "collect.allowed": "Up to {allowed, plural, one {one stem} other {# stems}} of {stems} may be taken by the 1-in-20 rule.",
+  "collect.allowed":
+    "Up to {allowed, plural, one {one stem} other {# stems}} of {stems} may be taken by the 1-in-20 rule{before, plural, =0 {} one {, besides the one taken this year} other {, besides the # taken this year}}.",
 
   // the demo year
   "demo.begin": "Begin the demo book",

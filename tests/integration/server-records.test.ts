@@ -184,12 +184,25 @@ describe("rules of the trade", () => {
   });
 
   it("allows one of twenty, refuses one of nineteen, and keeps a refusal that was noted", async () => {
-    const at = (stemsInPatch: number) => demo.send("PUT", "/api/vouchers/vo-1", { ...voucher, plantId: "P2", stemsInPatch });
+    const at = (stemsInPatch: number) => demo.send("PUT", "/api/vouchers/vo-1", { ...voucher, plantId: "P3", stemsInPatch });
     expect((await at(19)).status).toBe(422);
     expect((await at(20)).status).toBe(200);
     await demo.send("POST", "/api/undo", undefined);
     const noted = await demo.send("PUT", "/api/vouchers/vo-1", { ...voucher, stemsTaken: 0, refusedBecause: "9 stems" });
     expect(noted.status).toBe(200);
+    await demo.send("POST", "/api/undo", undefined);
+  });
+
+  it("counts what was taken of the plant in the same year, and not the voucher itself", async () => {
+    // One stem of P1 was taken in September 2022.
+    const next = { ...voucher, id: "vo-2", plantId: "P1", date: "2022-10-02", stemsInPatch: 39 };
+    const found = await problem(await demo.send("PUT", "/api/vouchers/vo-2", next));
+    expect(found.detail).toContain(
+      "one in twenty allows 1 (Wagner 1995, Botanical Electronic News 180), one was taken this year already, and 1 was",
+    );
+    expect((await demo.send("PUT", "/api/vouchers/vo-2", { ...next, stemsInPatch: 40 })).status).toBe(200);
+    expect((await demo.send("PUT", "/api/vouchers/vo-2", { ...next, stemsInPatch: 40, parts: "capsules" })).status).toBe(200);
+    await demo.send("POST", "/api/undo", undefined);
     await demo.send("POST", "/api/undo", undefined);
   });
 

@@ -18,7 +18,7 @@ export const addPlaces: AddVerb = (program, terminal) => {
         const plant = await findPlant(workbench, text);
         const on = options.on === undefined ? ((await workbench.store.info()).readAt ?? today) : readDate(options.on);
         const stems = options.stems === undefined ? undefined : readWhole(options.stems, 1, 1_000_000);
-        const answer = await mayCollect(workbench, plant.id, on, readWhole(options.take, 1, 10_000), stems);
+        const answer = await mayCollect(workbench, plant.id, on, readWhole(options.take, 1, 10_000), { stems });
         const line = answer.allowed
           ? say("cli.collect.yes", { remarks: answer.remarks.join(" ") })
           : say("cli.collect.no", { reasons: answer.reasons.map((reason) => reason.text).join(" ") });
