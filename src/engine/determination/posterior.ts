@@ -2,7 +2,7 @@
  * From evidence to chances: how probable each taxon is, and that the plant is none of them. Bayes' rule over a table of
  * distributions; see docs/methods/determination.md.
  */
-import { expOfNegative } from "../base/exp-of-negative.js";
+import { expBelow } from "../base/exp-below.js";
 import type { TaxonId } from "../base/ids.js";
 import type { DeterminationOptions } from "./determination-options.js";
 import type { CharacterEvidence } from "./evidence-input.js";
@@ -104,16 +104,16 @@ export const normalise = (joint: Float64Array, probability: Float64Array = new F
   for (let h = 1; h < size; h += 1) {
     const value = joint[h] as number;
     if (value > high) {
-      [second, nextHigh] = [first, high];
-      [first, high] = [h, value];
-    } else if (second < 0 || value > nextHigh) [second, nextHigh] = [h, value];
+      second = first;
+      nextHigh = high;
+      first = h;
+      high = value;
+    } else if (second < 0 || value > nextHigh) {
+      second = h;
+      nextHigh = value;
+    }
   }
-  let rest = 0;
-  for (let h = 0; h < size; h += 1) {
-    const value = expOfNegative((joint[h] as number) - high);
-    probability[h] = value;
-    if (h !== first) rest += value;
-  }
+  const rest = expBelow(joint, high, probability, first);
   const share = 1 / (1 + rest);
   for (let h = 0; h < size; h += 1) probability[h] = (probability[h] as number) * share;
   return { probability, first, second: Math.max(second, 0), logRest: rest > 0 ? Math.log(rest) : nextHigh - high };
