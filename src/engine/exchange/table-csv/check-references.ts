@@ -17,10 +17,25 @@ export const checkReferences = (table: ReferenceTable, out: Collector): void => 
         out.add("unknown-stage", `${where}, #seen in`, `There is no stage "${stage}". There are: ${[...known.stages].join(", ")}.`, stage);
     if (character.onlyIf !== null && !characters.has(character.onlyIf.character))
       out.add("unknown-character", `${where}, #only if`, "There is no column of this character.", character.onlyIf.character);
+    const gate = characters.get(character.onlyIf?.character ?? "");
+    if (gate?.answer.kind === "states") {
+      const has = new Set<string>(gate.answer.states.map((state) => state.id));
+      for (const id of character.onlyIf?.states ?? [])
+        if (!has.has(id)) out.add("unknown-state", `${where}, #only if`, `"${id}" is no state of ${gate.id}.`, id);
+    }
     const { answer } = character;
     if (answer.kind === "ratio") {
       for (const id of [answer.numerator, answer.denominator])
         if (!characters.has(id)) out.add("unknown-character", `${where}, #kind`, "A ratio needs both its measures as columns.", id);
+      // Values are divided as they stand: centimetres by millimetres would be wrong by ten.
+      const [above, below] = [characters.get(answer.numerator)?.answer, characters.get(answer.denominator)?.answer];
+      if (above?.kind === "measure" && below?.kind === "measure" && above.unit !== below.unit)
+        out.add(
+          "ratio-of-units",
+          `${where}, #kind`,
+          `A ratio needs both its measures in one unit: ${answer.numerator} is in ${above.unit || "none"}, ${answer.denominator} in ${below.unit || "none"}. Change one of the two columns.`,
+          character.id,
+        );
     }
     if (answer.kind === "states" && answer.absence !== null && !answer.states.some((state) => state.id === answer.absence)) {
       out.add("unknown-state", `${where}, #absence`, `"${answer.absence}" is no state of this character.`, answer.absence);

@@ -37,6 +37,17 @@ describe("a reference table as CSV", () => {
     expect(table!.scores).toHaveLength(4);
   });
 
+  it("refuses a ratio of measures in different units, and a condition on a state that is not there", () => {
+    const ratio = (unit: string) =>
+      codes(`taxon,long,wide,slim\n#kind,measure,measure,ratio long / wide\n#unit,mm,${unit},\nA. alba,30-50,3-5,8-12\n`);
+    expect(ratio("mm")).toEqual([]);
+    expect(ratio("cm")).toEqual(["ratio-of-units"]);
+    const gated = (state: string) =>
+      codes(`taxon,stalk,stalk length (mm)\n#only if,,stalk:${state}\nA. alba,long,3-5\nB. bella,none,n/a\n`);
+    expect(gated("long")).toEqual([]);
+    expect(gated("lon")).toEqual(["unknown-state"]);
+  });
+
   it("converts a unit written in a cell to the column's", () => {
     const { table } = read("taxon,capsule (mm)\nA,4-6 cm\nB,40-60\n");
     expect(table!.scores.map((score) => score.value)).toEqual([
