@@ -122,6 +122,14 @@ describe("a plant's page and the year", () => {
     ]);
   });
 
+  it("does not carry a mowing into the next year's growth", async () => {
+    const { content } = demoYear();
+    const mownBefore = content.happenings.map((happening) => ({ ...happening, date: day(`2021${happening.date.slice(4)}`) }));
+    const later: Workbench = { ...bench, store: readOnlyStore({ ...content, happenings: mownBefore }, "/nowhere") };
+    const { rings } = await yearView(later, undefined);
+    expect(rings.flatMap((ring) => ring.marks).filter((mark) => mark.kind === "nothing-left")).toEqual([]);
+  });
+
   it("has nothing to say of a plant that is not there", async () => {
     await expect(plantPage(bench, "P9", undefined)).rejects.toThrow("P9");
   });

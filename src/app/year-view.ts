@@ -21,7 +21,11 @@ const marksOf = (book: BookFile, file: PlantFile, day: IsoDate): Mark[] =>
       const visited = file.outings.some((o) => o.id === outing.id);
       if (record === undefined && !visited) return [];
       const stage = stagesOf(book, file).find((s) => s.id === record?.stageId);
-      const gone = file.happenings.some((happening) => happening.endsYear && happening.date <= outing.date);
+      // What ended one year's growth says nothing of the next year's; only death does.
+      const gone = file.happenings.some(
+        ({ endsYear, kind, date }) =>
+          date <= outing.date && (kind === "died" || (endsYear && date.slice(0, 4) === outing.date.slice(0, 4))),
+      );
       const kind = stage !== undefined ? (record?.answer === "unsure" ? "unsure" : "seen") : gone ? "nothing-left" : "not-reached";
       return [
         {
