@@ -1,7 +1,8 @@
 import { defineConfig } from "vitest/config";
 import { closingLineReporter } from "./tests/support/closing-line-reporter.js";
 
-const shared = { pool: "threads" as const, testTimeout: 60_000 };
+/** Generous: a busy machine may be slow to write and to remove folders; nothing is measured by these. */
+const shared = { pool: "threads" as const, testTimeout: 60_000, hookTimeout: 120_000 };
 
 export default defineConfig({
   test: {

@@ -1,6 +1,6 @@
 /**
  * Bringing photographs into a real book: what is kept, what is refused, and that nothing acknowledged is lost when the
- * process is killed at random moments. Rounds: 4, or as many as STIPULE_KILL_ROUNDS says; STIPULE_KILL_SEED changes the moments.
+ * process is killed at random moments. Rounds: 3, or as many as STIPULE_KILL_ROUNDS says; STIPULE_KILL_SEED changes the moments.
  */
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
@@ -9,20 +9,21 @@ import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { bringFolder } from "../../src/app/bring-folder.js";
 import { bringPhotos } from "../../src/app/bring-photos.js";
-import type { PhotoSource } from "../../src/app/bring-photos.js";
 import { remakeDerivatives } from "../../src/app/remake-derivatives.js";
 import type { BroughtFile } from "../../src/contract/index.js";
 import { openPhotoWorkers } from "../../src/media/index.js";
 import { beginBook, openBook } from "../../src/store/index.js";
+import { compiledChild } from "../support/compiled-child.js";
 import { smallJpeg, zeroPng } from "../support/odd-photos.js";
 import { seeded } from "../support/store-kill-child.js";
 import { fixedClock, sampleInfo } from "../support/store-sample.js";
 import { temporaryFolders } from "../support/temporary-folder.js";
 
 const newFolder = temporaryFolders();
+const program = await compiledChild("bring-kill-child");
 const workers = openPhotoWorkers({ threads: 2 });
 afterAll(() => workers.close());
-const rounds = Number(process.env["STIPULE_KILL_ROUNDS"] ?? 4);
+const rounds = Number(process.env["STIPULE_KILL_ROUNDS"] ?? 3);
 const seed = Number(process.env["STIPULE_KILL_SEED"] ?? 1);
 const now = fixedClock;
 const begin = async () => {
@@ -70,30 +71,12 @@ describe("bringing into a real book", () => {
     expect(await store.files.hasDerivative(photo!.id, 2048)).toBe(true);
     await store.close();
   });
-
-  it("holds its memory while many files come", async () => {
-    const { store } = await begin();
-    const jpegs = await Promise.all(Array.from({ length: 20 }, (_, k) => smallJpeg(100 + k, 600, 400)));
-    function* many(count: number): Generator<PhotoSource> {
-      for (let k = 0; k < count; k += 1) yield { name: `${k}.jpg`, open: () => Buffer.from(jpegs[k % jpegs.length]!) };
-    }
-    await bringPhotos(many(100), { store, workers, now });
-    expect(jpegs[0]!.length).toBeGreaterThan(100_000);
-    const before = process.memoryUsage().rss;
-    const report = await bringPhotos(many(1000), { store, workers, now });
-    expect(report).toMatchObject({ here: 1000 });
-    // 1,000 files of more than 100 kB are 100 MB: far more than may stay.
-    expect((process.memoryUsage().rss - before) / 1024 / 1024).toBeLessThan(60);
-    await store.close();
-  });
 });
 
 /** Runs the child until it has said `lines` lines and `delayMs` more, kills it, and gives all it said. */
 const runAndKill = (book: string, from: string, lines: number, delayMs: number): Promise<{ said: BroughtFile[]; killed: boolean }> =>
   new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ["--import", "tsx", join(import.meta.dirname, "../support/bring-kill-child.ts"), book, from], {
-      stdio: ["ignore", "pipe", "pipe"],
-    });
+    const child = spawn(process.execPath, [...program, book, from], { stdio: ["ignore", "pipe", "pipe"] });
     let out = "";
     let err = "";
     let timer: NodeJS.Timeout | undefined;

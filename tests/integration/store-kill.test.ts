@@ -1,31 +1,28 @@
 /**
  * A process that brings photographs and makes edits is killed at random moments. Whatever it had said to be done must be
  * there afterwards, the book must prove clean, and undo must work. This covers a killed process, not a power cut.
- * Rounds: 25, or as many as STIPULE_KILL_ROUNDS says; STIPULE_KILL_SEED changes the moments.
+ * Rounds: 12, or as many as STIPULE_KILL_ROUNDS says; STIPULE_KILL_SEED changes the moments.
  */
 import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
-import { join } from "node:path";
 import { expect, it } from "vitest";
 import type { PhotoId } from "../../src/engine/index.js";
 import { beginBook, openBook } from "../../src/store/index.js";
+import { compiledChild } from "../support/compiled-child.js";
 import { seeded } from "../support/store-kill-child.js";
 import type { Said } from "../support/store-kill-child.js";
 import { fixedClock, sampleContent, sampleInfo } from "../support/store-sample.js";
 import { temporaryFolders } from "../support/temporary-folder.js";
 
 const newFolder = temporaryFolders();
-const rounds = Number(process.env["STIPULE_KILL_ROUNDS"] ?? 25);
+const program = await compiledChild("store-kill-child");
+const rounds = Number(process.env["STIPULE_KILL_ROUNDS"] ?? 12);
 const seed = Number(process.env["STIPULE_KILL_SEED"] ?? 1);
 
 /** Runs the child until it has said `lines` lines and `delayMs` more, kills it, and gives all it said. */
 const runAndKill = (folder: string, round: number, lines: number, delayMs: number): Promise<readonly Said[]> =>
   new Promise((resolve, reject) => {
-    const child = spawn(
-      process.execPath,
-      ["--import", "tsx", join(import.meta.dirname, "../support/store-kill-child.ts"), folder, String(round)],
-      { stdio: ["ignore", "pipe", "pipe"] },
-    );
+    const child = spawn(process.execPath, [...program, folder, String(round)], { stdio: ["ignore", "pipe", "pipe"] });
     let out = "";
     let err = "";
     let timer: NodeJS.Timeout | undefined;

@@ -18,10 +18,12 @@ import {
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { beginBook, isStoreError, openBook, restoreLatestBackup } from "../../src/store/index.js";
+import { compiledChild } from "../support/compiled-child.js";
 import { fixedClock, sampleContent, sampleInfo } from "../support/store-sample.js";
 import { temporaryFolders } from "../support/temporary-folder.js";
 
 const newFolder = temporaryFolders();
+const program = await compiledChild("store-kill-child");
 const clock = fixedClock;
 const onDay = (day: number) => (): Date => new Date(Date.UTC(2022, 6, day, 10));
 const database = (folder: string): string => join(folder, "stipule.sqlite");
@@ -132,13 +134,7 @@ describe("opening a book", () => {
 
   it("says that another process has it open, and opens as soon as that one is killed", async () => {
     const folder = await closedBook();
-    const child = spawn(
-      process.execPath,
-      ["--import", "tsx", join(import.meta.dirname, "../support/store-kill-child.ts"), folder, "1", "hold"],
-      {
-        stdio: ["ignore", "pipe", "inherit"],
-      },
-    );
+    const child = spawn(process.execPath, [...program, folder, "1", "hold"], { stdio: ["ignore", "pipe", "inherit"] });
     let said = "";
     child.stdout.on("data", (part: Buffer) => (said += part.toString()));
     while (!said.includes('"open"')) await once(child.stdout, "data");

@@ -67,4 +67,4 @@ const run = async (folder: string, seed: number, hold: boolean): Promise<void> =
 };
 
 const [, program, folder, seed, mode] = process.argv;
-if (program?.endsWith("store-kill-child.ts") === true && folder !== undefined) await run(folder, Number(seed), mode === "hold");
+if (/store-kill-child\.[jt]s$/.test(program ?? "") && folder !== undefined) await run(folder, Number(seed), mode === "hold");
