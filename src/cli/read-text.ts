@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { say } from "../words/index.js";
 import { UsageError } from "./terminal.js";
 
-/** A file as text. @throws {UsageError} when it cannot be read. */
+/** A file as text. Bytes that are not UTF-8 become U+FFFD: who reads on must refuse it. @throws {UsageError} when it cannot be read. */
 export const readText = async (path: string): Promise<string> => {
   try {
     return await readFile(path, "utf8");

@@ -130,6 +130,7 @@ export const enCli = {
   "cli.option.photos-file": "CSV with a column taken: YYYY-MM-DDTHH:MM:SS by the camera",
   "cli.option.stops-file": "CSV with columns from and to by the phone",
   "usage.csv": "{path} cannot be read as CSV: {why}",
+  "usage.encoding": "{path} is not UTF-8 (perhaps Latin-1); letters in it would be lost. Save it as CSV UTF-8 and try again.",
   "usage.gower-number": "A column named as numeric, ordinal or binary holds text.",
   "usage.time": "“{text}” ({where}) is no time; write YYYY-MM-DDTHH:MM:SS.",
   "usage.place": "“{text}” is no latitude and longitude in degrees.",

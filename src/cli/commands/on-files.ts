@@ -25,10 +25,11 @@ import type { AddVerb } from "../verbs.js";
 
 /** Rows of a CSV file by their column names. @throws {UsageError} */
 const rowsOf = async (path: string): Promise<readonly Readonly<Record<string, string>>[]> => {
+  const text = await readText(path);
+  if (text.includes("\uFFFD")) throw new UsageError(say("usage.encoding", { path }));
   try {
-    return parse(await readText(path), { columns: true, bom: true, trim: true, skip_empty_lines: true });
+    return parse(text, { columns: true, bom: true, trim: true, skip_empty_lines: true });
   } catch (error) {
-    if (error instanceof UsageError) throw error;
     throw new UsageError(say("usage.csv", { path, why: error instanceof Error ? error.message : String(error) }));
   }
 };
