@@ -5,38 +5,23 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { programRoot } from "../support/demo-bench.js";
-
-interface Ended {
-  readonly rc: number | null;
-  readonly out: string;
-  readonly err: string;
-}
+import { commandLine, jsonOf as data } from "../support/run-cli.js";
 
 let home = "";
 let book = "";
+let stipule: ReturnType<typeof commandLine>;
 
 /** Starts the command line as a process of its own. */
-const start = (args: readonly string[], env: Record<string, string> = {}) =>
+const start = (...args: readonly string[]) =>
   spawn(process.execPath, ["--import", "tsx", join(programRoot, "tests/support/cli-entry.ts"), ...args], {
     cwd: programRoot,
-    env: { PATH: process.env["PATH"] ?? "", HOME: home, STIPULE_HOME: home, TZ: "UTC", ...env },
+    env: { PATH: process.env["PATH"] ?? "", HOME: home, STIPULE_HOME: home, TZ: "UTC" },
   });
-
-const stipule = (...args: string[]): Promise<Ended> =>
-  new Promise((resolve, reject) => {
-    const child = start(args);
-    let [out, err] = ["", ""];
-    child.stdout.on("data", (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on("data", (chunk: Buffer) => (err += chunk.toString()));
-    child.once("error", reject);
-    child.once("close", (rc) => resolve({ rc, out, err }));
-  });
-
-const data = <T>({ out }: Ended): T => JSON.parse(out) as T;
 
 beforeAll(async () => {
   home = await mkdtemp(join(tmpdir(), "stipule-cli-"));
   book = join(home, "hobbin-carr");
+  stipule = commandLine(home);
   expect(await stipule("begin", "--demo", book)).toMatchObject({ rc: 0, err: "" });
 }, 120_000);
 afterAll(() => rm(home, { recursive: true, force: true }));
@@ -123,7 +108,7 @@ describe("starting the server", () => {
   it("answers, holds the book, and stops in order when asked", async () => {
     const free = await held();
     free.close();
-    const child = start(["serve", "--no-open", "--port", String(free.port), "--book", book]);
+    const child = start("serve", "--no-open", "--port", String(free.port), "--book", book);
     let out = "";
     await new Promise<void>((resolve) => {
       child.stdout.on("data", (chunk: Buffer) => {
