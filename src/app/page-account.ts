@@ -60,10 +60,14 @@ export interface Secret {
 /** A spot is sensitive when its keeper says why, or when its place is not to be known to a kilometre. */
 const isSensitive = (spot: Spot): boolean => spot.sensitiveBecause !== "" || !["as-measured", "0.001-degree"].includes(spot.publishAs);
 
+/** How a spot is published. A sensitive one never as measured, whatever an older record says. */
+const publishedAs = (spot: Spot): PublicPlaceClass =>
+  isSensitive(spot) && spot.publishAs === "as-measured" ? "0.001-degree" : spot.publishAs;
+
 const publicSpot = (spot: Spot | null, spotId: SpotId): PublicSpot => {
   if (spot === null) return { id: spotId, name: "", setting: "", place: { kind: "unknown" }, sensitive: false };
   const sensitive = isSensitive(spot);
-  return { id: spot.id, name: sensitive ? "" : spot.name, setting: spot.setting, place: publicPlace(spot, spot.publishAs), sensitive };
+  return { id: spot.id, name: sensitive ? "" : spot.name, setting: spot.setting, place: publicPlace(spot, publishedAs(spot)), sensitive };
 };
 
 const accountCase = (found: CaseByRule, taxonId: TaxonId): AccountCase => ({
@@ -283,7 +287,7 @@ export const accountSource = async (
       label: spot.name,
       lat: spot.lat,
       lon: spot.lon,
-      publishAs: spot.publishAs,
+      publishAs: publishedAs(spot),
       name: isSensitive(spot) && spot.name.length >= 4 ? spot.name : null,
     })),
   };

@@ -85,7 +85,12 @@ const checkView: Check<View> = async (store, view) => {
   return faults;
 };
 
-const checkSpot: Check<Spot> = async (_store, spot) => zoneFaults(spot.zone, "/zone");
+const checkSpot: Check<Spot> = async (_store, spot) => [
+  ...zoneFaults(spot.zone, "/zone"),
+  ...(spot.sensitiveBecause !== "" && spot.publishAs === "as-measured"
+    ? [fault("/publishAs", spot.publishAs, say("refused.sensitive-as-measured"))]
+    : []),
+];
 
 const checkPermission: Check<Permission> = async (store, permission) => [
   ...(permission.to < permission.from

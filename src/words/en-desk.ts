@@ -50,6 +50,8 @@ export const enDesk = {
   "refused.stop-order": "A stop ends after it begins: {from} to {to}.",
   "refused.dates-order": "The permission ends ({to}) before it begins ({from}).",
   "refused.zone": "“{zone}” is no time zone of the IANA list; write one such as Europe/Vienna.",
+  "refused.sensitive-as-measured":
+    "The place is said to be sensitive and would be published as measured. Choose a coarser grid, or say that it is not sensitive.",
   "refused.marked": "{marked} marked stems are more than the {stems} stems of the patch.",
   "refused.plant-table": "The plant has looks or readings in {characters}, which table “{table}” does not have.",
   "refused.stage-why": "Without a stage, say why: not reached, nothing stood there.",

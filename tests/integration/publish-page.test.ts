@@ -111,6 +111,20 @@ describe("publishing", () => {
     expect(found("at the fence", "Fen corner")).toBe(false);
   });
 
+  it("never gives a sensitive place as measured", async () => {
+    const content = demoContentWithPhotos();
+    const measured: BookContent = {
+      ...content,
+      spots: content.spots.map((spot) => ({ ...spot, sensitiveBecause: "rare", publishAs: "as-measured" })),
+    };
+    const { folder } = await publishPage(bench(measured), of(measured, "obscurum"), effects);
+    const spot = content.spots.find((one) => one.id === content.plants.find((plant) => plant.id === "P1")!.spotId)!;
+    for (const file of ["index.html", "data.json"]) {
+      const text = readFileSync(join(folder, file), "utf8");
+      expect([text.includes(spot.lat!.toFixed(4)), text.includes(spot.lon!.toFixed(4))], file).toEqual([false, false]);
+    }
+  });
+
   it("makes the pages of a book one after another: the same page asked for twice at once is made twice", async () => {
     const workbench = bench(demoContentWithPhotos());
     const asked = of(demoContentWithPhotos(), "obscurum");
@@ -153,6 +167,8 @@ describe("before publishing", () => {
     expect(draft.sections.map((section) => section.section)).toEqual([...accountSections]);
     expect(draft.sections.every((section) => section.html !== "" && section.origin === "drafted")).toBe(true);
     expect(draft.sections.find((section) => section.section === "evidence")!.html).toContain("/api/sheets/");
+    // Whoever writes a word has not chosen plants by it.
+    expect(draft.account.plantIds).toEqual([]);
     expect(draft.missingAlt.map((photo) => photo.photoId)).toContain(photoIdOf("V5-P1-stigma-4201"));
   });
 });

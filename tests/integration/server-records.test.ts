@@ -170,6 +170,13 @@ describe("writing records", () => {
 });
 
 describe("rules of the trade", () => {
+  it("refuses to publish as measured what is said to be sensitive", async () => {
+    const spot = (await demo.bench.workbench.store.list("spot"))[0]!;
+    const body = { ...spot, sensitiveBecause: "few plants", publishAs: "as-measured" };
+    const found = await problem(await demo.send("PUT", `/api/spots/${spot.id}`, body));
+    expect([found.code, found.errors?.[0]?.pointer]).toEqual(["record-refused", "/publishAs"]);
+  });
+
   const voucher = { id: "vo-1", number: "X 1", plantId: "P5", date: "2022-08-21", stemsInPatch: 9, stemsTaken: 1 };
 
   it("refuses a stem out of nine by the 1-in-20 rule", async () => {
