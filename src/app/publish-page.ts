@@ -254,7 +254,8 @@ export const draftPage = async (
       id: `account-${taxonId}` as NonNullable<typeof account>["id"],
       taxonId,
       tableId,
-      plantIds: source.input.plants.map((plant) => plant.id),
+      // None chosen: else the first word written would shut out every plant settled later.
+      plantIds: [],
       author: "",
       licence: "",
       edited: {},
