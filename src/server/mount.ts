@@ -12,11 +12,11 @@ import { invalidRequest, RequestProblem } from "./problem.js";
 const MB = 1_000_000;
 /** A table as CSV text is the largest JSON we take. */
 const jsonLimit = 60 * MB;
-/** The largest photograph that is taken. */
-const fileLimit = 500 * MB;
+/** The largest photograph that is taken, 256 MiB as in the media layer: more would be sent whole only to be refused. */
+const fileLimit = 256 * 1024 * 1024;
 
 const tooLarge = (limit: number, code = "body-too-large"): RequestProblem =>
-  new RequestProblem(413, code, "problem.title.too-large", say("problem.too-large", { limit: `${limit / MB} MB` }));
+  new RequestProblem(413, code, "problem.title.too-large", say("problem.too-large", { limit: `${Math.round(limit / MB)} MB` }));
 
 const mediaType = (c: Context): string => (c.req.header("content-type") ?? "").split(";")[0]?.trim().toLowerCase() ?? "";
 

@@ -35,7 +35,8 @@ export interface CaseByRule {
   readonly scores: ScoreLookup;
 }
 
-const genusOf = (taxon: Taxon | undefined): string => taxon?.name.split(" ")[0] ?? "";
+/** The genus of a name; the sign before the name of a hybrid genus is no part of it. */
+const genusOf = (taxon: Taxon | undefined): string => taxon?.name.replace(/^(?:[x\u00D7]\s+|\u00D7)/u, "").split(" ")[0] ?? "";
 
 const wordFor = (
   table: ReferenceTable,

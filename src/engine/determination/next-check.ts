@@ -29,12 +29,13 @@ export const openPairs = (outcome: RuleOutcome): readonly (readonly [TaxonId, Ta
 
 const lossOf = (happenings: readonly Happening[], upTo: IsoDate): NextCheck["lostThisYear"] => {
   const year = upTo.slice(0, 4);
+  // A mowing ends its own year; a plant that died is gone for good.
   const ended = happenings
-    .filter((h) => h.endsYear && h.date <= upTo && h.date.slice(0, 4) === year)
+    .filter((h) => h.endsYear && h.date <= upTo && (h.kind === "died" || h.date.slice(0, 4) === year))
     .toSorted((a, b) => (a.date < b.date ? -1 : 1))[0];
   if (ended === undefined) return null;
-  const nextYear = Number(year) + 1;
-  const before = addDays(`${String(nextYear)}${ended.date.slice(4)}` as IsoDate, -DAYS_BEFORE_LAST_YEARS_LOSS);
+  // Reckoned in this year, which has the day, and carried over: the next one may have no 29 February.
+  const before = `${String(Number(year) + 1)}${addDays(ended.date, -DAYS_BEFORE_LAST_YEARS_LOSS).slice(4)}` as IsoDate;
   return { happeningId: ended.id, kind: ended.kind, on: ended.date, nextYearBefore: ended.kind === "died" ? null : before };
 };
 
