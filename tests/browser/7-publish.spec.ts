@@ -25,8 +25,9 @@ test("the page of short-fruited willowherb from the ditch plant, read from the f
   await expect(page.getByRole("heading", { level: 1 })).toContainText("short-fruited willowherb");
   await expect(page.getByRole("heading", { name: "How to be sure" })).toBeVisible();
   await expect(page.getByText(/Capsule length when full-grown: \(43\S*\)\S+\smm, n\s=\s1\d/).first()).toBeVisible();
-  const missing = page.getByRole("region", { name: /^Alternative text missing/ });
-  await expect(missing).toBeVisible();
+  const missing = page.getByText(/^Alternative text missing: \d+ photographs$/);
+  await missing.click();
+  await expect(page.getByLabel(/^Alternative text of HBC_/).first()).toBeVisible();
 
   const folder = await publish(page);
   const names = filesIn(folder).map((file) => path.relative(folder, file));
@@ -44,7 +45,7 @@ test("the page of short-fruited willowherb from the ditch plant, read from the f
   const asked: string[] = [];
   reader.on("request", (request) => asked.push(request.url()));
   await reader.goto(pathToFileURL(path.join(folder, "index.html")).href);
-  await expect(reader.getByRole("heading", { level: 1 })).toContainText("short-fruited willowherb");
+  await expect(reader.getByRole("heading", { level: 1 })).toContainText("Epilobium obscurum");
   await expect(reader.getByText("Not for identification").first()).toBeVisible();
   const broken = await reader.getByRole("img").evaluateAll(async (all) =>
     (

@@ -4,6 +4,8 @@ import type { Page } from "@playwright/test";
 import { demoUrl, expect, test } from "./support/walk.js";
 
 test.use({ baseURL: demoUrl });
+// A place with hundreds of drawn parts takes the checker its time on a busy machine.
+test.describe.configure({ timeout: 240_000 });
 
 const places = [
   "/",
@@ -30,18 +32,15 @@ const sideways = (page: Page): Promise<number> =>
 
 /** Faults as lines, so that a failure says what and where. */
 const axe = async (page: Page, where: string, rules?: readonly string[]): Promise<readonly string[]> => {
-  const builder = new AxeBuilder({ page });
+  // Styles come from this server alone, so there is nothing to fetch beforehand.
+  const builder = new AxeBuilder({ page }).options({ preload: false });
   const { violations } = await (
     rules === undefined
       ? builder.withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
       : builder.withRules([...rules])
   ).analyze();
-  return violations.map(
-    ({ id, help, nodes }) =>
-      `${where}: ${id}: ${help}: ${nodes
-        .map((node) => node.target.join(" "))
-        .slice(0, 3)
-        .join(" | ")}`,
+  return violations.map(({ id, help, nodes }) =>
+    [`${where}: ${id}: ${help}`, ...nodes.slice(0, 3).map((node) => `${node.target.join(" ")}: ${node.failureSummary ?? ""}`)].join("\n"),
   );
 };
 
@@ -60,8 +59,6 @@ for (const place of places) {
       faults.push(...(await axe(page, `${look}, 390 px`, ["color-contrast", "target-size", "link-in-text-block"])));
       if ((await sideways(page)) > 0) faults.push(`${look}, 390 px: ${await sideways(page)} px too wide`);
     }
-    await page.setViewportSize({ width: 1280, height: 900 });
-    faults.push(...(await axe(page, "field, 1280 px", ["color-contrast", "target-size"])));
     await page.getByRole("combobox", { name: "Look", exact: true }).selectOption("paper");
     for (const width of [390, 640]) {
       await page.setViewportSize({ width, height: 844 });
