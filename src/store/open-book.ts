@@ -197,7 +197,14 @@ export const restoreLatestBackup = async (
   });
 };
 
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+/** @throws {FolderNotWritable} where the way there leads through a file, or may not be gone */
+const isFolder = (path: string): boolean => {
+  try {
+    return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  } catch (error) {
+    throw tagged(error, path);
+  }
+};
 
 const refuseOccupied = (folder: string): void => {
   const found = othersIn(folder);
