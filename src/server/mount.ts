@@ -36,16 +36,18 @@ const readJson = async (c: Context): Promise<unknown> => {
   if ((announcedLength(c) ?? 0) > jsonLimit) throw tooLarge(jsonLimit);
   const chunks: Uint8Array[] = [];
   let size = 0;
-  if (c.req.raw.body !== null)
-    for await (const chunk of Readable.fromWeb(c.req.raw.body as NodeReadableStream<Uint8Array>)) {
-      const bytes = chunk as Uint8Array;
-      size += bytes.byteLength;
-      if (size > jsonLimit) throw tooLarge(jsonLimit);
-      chunks.push(bytes);
-    }
   try {
+    if (c.req.raw.body !== null)
+      for await (const chunk of Readable.fromWeb(c.req.raw.body as NodeReadableStream<Uint8Array>)) {
+        const bytes = chunk as Uint8Array;
+        size += bytes.byteLength;
+        if (size > jsonLimit) throw tooLarge(jsonLimit);
+        chunks.push(bytes);
+      }
     return JSON.parse(Buffer.concat(chunks).toString("utf8")) as unknown;
   } catch (error) {
+    if (error instanceof RequestProblem) throw error;
+    // No JSON, or a connection that broke in the middle of it: no fault of ours.
     const why = error instanceof Error ? error.message : String(error);
     throw new RequestProblem(400, "invalid-json", "problem.title.invalid", say("problem.invalid-json", { why }));
   }

@@ -41,7 +41,13 @@ const at = (value: unknown, path: readonly PropertyKey[]): unknown =>
 
 const shown = (value: unknown): string | undefined => {
   if (value === undefined) return undefined;
-  return (typeof value === "string" ? value : JSON.stringify(value)).slice(0, 80);
+  try {
+    return (typeof value === "string" ? value : JSON.stringify(value)).slice(0, 80);
+  } catch (error) {
+    // Lists within lists deeper than the stack can be read but not written.
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
 };
 
 /** JSON Pointer (RFC 6901) of a path. */

@@ -207,7 +207,8 @@ describe("the page and published pages", () => {
     expect(await response.text()).not.toMatch(/SQLite|root:|\[fonts\]/);
   });
 
-  it.each(["/..%2fstipule-secret.txt", "/assets/..%2f..%2fx.txt", "/%2e%2e%2fx.txt", "/assets/%00.js"])(
+  const secret = `stipule-secret-${process.pid}.txt`;
+  it.each([`/..%2f${secret}`, `/assets/..%2f..%2f${secret}`, `/%2e%2e%2f${secret}`, `/assets/..%5c..%5c${secret}`, "/assets/%00.js"])(
     "never leaves the folder of the page: %s",
     async (path) => {
       expect((await demo.ask(path)).status).toBe(404);
