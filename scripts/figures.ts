@@ -166,6 +166,6 @@ for (const { title, measure } of benches) {
 }
 writeFileSync(
   path.join(root, "docs", "figures.md"),
-  `# Figures\n\nMeasured anew by \`npm run figures\`; losses stand here too. Machine at the beginning: ${begun}.\n\n${sections.join("\n\n")}\n`,
+  `# Figures\n\nMeasured anew by \`npm run figures\`; losses stand here too. Where the load average is above the number of processors other work ran at the same time: absolute times are then too long, and ratios less sure. Machine at the beginning: ${begun}.\n\n${sections.join("\n\n")}\n`,
 );
 console.log("docs/figures.md written");
