@@ -51,7 +51,7 @@ export const enCli = {
   "cli.tray": "list the sheets that wait to be sorted",
   "cli.missing": "views still missing, by plant and stage",
   "cli.look": "write what was seen of a character on an outing",
-  "cli.read": "write a series of readings: 53 51 5.2cm ...",
+  "cli.read": "write a series of readings: 53 51 52, or 5.3 5.1 5.2 cm",
   "cli.outing": "list outings, or keep a new one with --on",
   "cli.slip": "write a determination slip",
   "cli.stand": "how a plant stands, and why",

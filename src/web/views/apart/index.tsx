@@ -134,7 +134,11 @@ export const Place = () => {
                     <th scope="row">
                       <span className="apart-name">{row.name}</span>
                       <span className="side apart-how">
-                        {[row.part, row.tool, row.seenIn.length === 0 ? "" : row.seenIn.map(stageName).join(", ")]
+                        {[
+                          row.part,
+                          row.tool === "eye" ? say("web.look.eye") : row.tool,
+                          row.seenIn.length === 0 ? "" : row.seenIn.map(stageName).join(", "),
+                        ]
                           .filter((part) => part !== "")
                           .join(" · ")}
                       </span>

@@ -2,6 +2,7 @@
 import type { Outing, Stop } from "../../../engine/index.js";
 import type { SheetRow } from "../../../contract/index.js";
 import { say } from "../../../words/index.js";
+import { longDate } from "../../parts/index.js";
 
 const secondsIn = (time: string): number =>
   Number(time.slice(11, 13)) * 3600 + Number(time.slice(14, 16)) * 60 + Number(time.slice(17, 19));
@@ -34,7 +35,7 @@ export const TimeStrip = ({ day, sheets, outing, nickOf, here, onStop }: TimeStr
   const between = taken.filter(({ at }) => !stops.some(({ from, to }) => at >= from && at <= to)).length;
   return (
     <div className="strip">
-      <p className="hidden-words">{say("sort.strip", { day, count: taken.length, stops: stops.length, between })}</p>
+      <p className="hidden-words">{say("sort.strip", { day: longDate(day), count: taken.length, stops: stops.length, between })}</p>
       <div className="strip-track" aria-hidden="true">
         {taken.map(({ sheet, at }) => (
           <i
