@@ -14,7 +14,7 @@ import type { BroughtFile } from "../../src/contract/index.js";
 import { openPhotoWorkers } from "../../src/media/index.js";
 import { beginBook, openBook } from "../../src/store/index.js";
 import { compiledChild } from "../support/compiled-child.js";
-import { smallJpeg, zeroPng } from "../support/odd-photos.js";
+import { exifTag, smallJpeg, withExif, zeroPng } from "../support/odd-photos.js";
 import { seeded } from "../support/store-kill-child.js";
 import { fixedClock, sampleInfo } from "../support/store-sample.js";
 import { temporaryFolders } from "../support/temporary-folder.js";
@@ -37,6 +37,8 @@ describe("bringing into a real book", () => {
     const { store } = await begin();
     const from = newFolder();
     const good = await smallJpeg(1, 400, 300);
+    const longest = `${"ä".repeat(125)}a.jpg`;
+    expect(Buffer.byteLength(longest)).toBe(255);
     mkdirSync(join(from, "card"));
     const files: Record<string, Buffer> = {
       "card/good.jpg": good,
@@ -45,20 +47,73 @@ describe("bringing into a real book", () => {
       "huge.png": zeroPng(30_000, 30_000),
       "empty.jpg": Buffer.alloc(0),
       "text.jpg": Buffer.from("text"),
-      [`${"ä".repeat(125)}.jpg`]: await smallJpeg(2),
+      [longest]: await smallJpeg(2),
     };
     for (const [name, bytes] of Object.entries(files)) writeFileSync(join(from, name), bytes);
     const report = await bringFolder(from, { store, workers, now });
     expect(report).toMatchObject({ fresh: 2, here: 1, refused: 4 });
+    expect(Object.fromEntries(report.files.filter((one) => one.outcome === "refused").map((one) => [one.fileName, one.code]))).toEqual({
+      "cut.jpg": "cut-short",
+      "huge.png": "too-many-pixels",
+      "empty.jpg": "empty",
+      "text.jpg": "not-a-photograph",
+    });
     const proof = await store.proof();
     expect(proof).toMatchObject({ clean: true, originalsChecked: 2, findings: [] });
     const photos = await store.list("photo");
-    expect(photos.map((photo) => photo.id).toSorted()).toEqual([sha(good), sha(files[`${"ä".repeat(125)}.jpg`]!)].toSorted());
+    expect(photos.map((photo) => photo.id).toSorted()).toEqual([sha(good), sha(files[longest]!)].toSorted());
     for (const photo of photos) expect(sha(readFileSync(store.files.originalPath(photo.id)))).toBe(photo.id);
     expect((await store.history(10)).every((edit) => !edit.undoable)).toBe(true);
     // Bringing cannot be undone by accident.
     expect(await store.undo()).toBeNull();
     await store.close();
+  });
+
+  it("keeps what odd files say and what they are called, also after the book was closed", async () => {
+    const { folder, store } = await begin();
+    const jpeg = await smallJpeg(4);
+    const dated = (text: string): Buffer => withExif(jpeg, { exif: { [exifTag.dateTimeOriginal]: text } });
+    const sources: Record<string, Buffer> = {
+      "no exif.png": jpeg,
+      "31 February.jpg": dated("2022:02:31 10:00:00"),
+      "hour 25.jpg": dated("2022:07:27 25:00:00"),
+      "blank.jpg": dated("    :  :     :  :  "),
+      "next decade.jpg": dated("2031:07:27 10:00:00"),
+      "../../climbs.jpg": await smallJpeg(5),
+      "/etc/passwd": await smallJpeg(6),
+      "..": await smallJpeg(7),
+      "C:\\x\\y.jpg": await smallJpeg(8),
+      "Čelakovský 糖槭 🌿.jpg": await smallJpeg(9),
+      [`${"ä".repeat(125)}a.jpg`]: await smallJpeg(10),
+      "a\nb\u0000.jpg": await smallJpeg(11),
+    };
+    const report = await bringPhotos(
+      Object.entries(sources).map(([name, bytes]) => ({ name, open: () => bytes })),
+      { store, workers, now },
+    );
+    expect(report).toMatchObject({ fresh: 12, here: 0, refused: 0 });
+    await store.close();
+    const again = await openBook(folder, { clock: fixedClock });
+    const photos = new Map((await again.list("photo")).map((photo) => [photo.fileName, photo]));
+    expect([...photos.keys()].toSorted()).toEqual(Object.keys(sources).toSorted());
+    for (const [name, bytes] of Object.entries(sources)) {
+      const { id, format } = photos.get(name)!;
+      expect([name, id, format]).toEqual([name, sha(bytes), "jpeg"]);
+      expect(again.files.originalPath(id).startsWith(join(folder, "originals"))).toBe(true);
+      expect(readFileSync(again.files.originalPath(id)).equals(bytes)).toBe(true);
+    }
+    const said = (name: string) => [photos.get(name)!.takenCamera, photos.get(name)!.metadataNote];
+    expect(said("no exif.png")).toEqual([
+      null,
+      "The file carries no metadata: no time and no place. The name says otherwise, but the content is JPEG.",
+    ]);
+    expect(said("31 February.jpg")).toEqual([null, "The time taken, “2022:02:31 10:00:00”, does not exist."]);
+    expect(said("hour 25.jpg")).toEqual([null, expect.stringContaining("2022:07:27 25:00:00")]);
+    expect(said("blank.jpg")[0]).toBeNull();
+    expect(said("next decade.jpg")).toEqual(["2031-07-27T10:00:00", expect.stringContaining("has not come yet")]);
+    expect(await again.proof()).toMatchObject({ clean: true, originalsChecked: 12, findings: [] });
+    expect(readdirSync(join(folder, ".."))).not.toContain("climbs.jpg");
+    await again.close();
   });
 
   it("makes lost small copies again", async () => {

@@ -61,12 +61,12 @@ const failing = async (code: string, ...more: readonly string[]): Promise<string
   expect([asData.rc, jsonOf<{ error: { code: string } }>(asData).error.code]).toEqual([1, code]);
   return ended.err;
 };
-/** A port that is taken while `use` runs. */
-const withPortTaken = async <T>(use: (port: string) => Promise<T>): Promise<T> => {
+/** A port that is taken while `deed` runs. */
+const withPortTaken = async <T>(deed: (port: string) => Promise<T>): Promise<T> => {
   const socket = createServer().listen(0, "127.0.0.1");
   await once(socket, "listening");
   try {
-    return await use(String((socket.address() as { port: number }).port));
+    return await deed(String((socket.address() as { port: number }).port));
   } finally {
     socket.close();
   }
