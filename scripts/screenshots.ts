@@ -50,7 +50,15 @@ const shots: readonly Shot[] = [
   { name: "plant", path: "/plants/P1", wait: ".board" },
   { name: "plant-mown", path: "/plants/P6", wait: ".board" },
   { name: "plant-sensitive", path: "/plants/P4", wait: ".board" },
-  { name: "plant-cell", path: "/plants/P1", wait: ".board", act: (page) => page.locator(".board .tile-seen").first().click() },
+  {
+    name: "plant-cell",
+    path: "/plants/P1",
+    wait: ".board",
+    act: async (page) => {
+      await page.locator(".board .tile-seen").first().click();
+      await page.locator(".board").evaluate((board) => board.scrollIntoView());
+    },
+  },
   { name: "plant-photo", path: "/plants/P1", wait: ".strip", act: (page) => page.locator(".strip button").first().click() },
   { name: "case", path: "/plants/P1/case", wait: ".case-columns" },
   { name: "case-cf", path: "/plants/P1/case?upTo=2022-08-21", wait: ".case-columns" },
@@ -63,7 +71,12 @@ const shots: readonly Shot[] = [
   { name: "bring", path: "/bring", wait: "main h1" },
   { name: "sorting", path: "/sorting", wait: "main h1" },
   { name: "outing", path: "/outing", wait: "main h1" },
-  { name: "record", path: "/outing/V8?plant=P2", wait: ".card" },
+  {
+    name: "record",
+    path: "/outing/V8?plant=P2",
+    wait: ".card",
+    act: (page) => page.locator(".card").evaluate((card) => card.scrollIntoView()),
+  },
   { name: "begin", path: "/begin", wait: "main h1" },
   { name: "characters", path: "/species/{table}", wait: "main h1" },
   { name: "page", path: "/species/{table}/page/obscurum", wait: "main h1" },
