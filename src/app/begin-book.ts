@@ -2,7 +2,9 @@
 import { readdir } from "node:fs/promises";
 import type { BookInfo } from "../engine/index.js";
 import { bookInfo } from "../engine/index.js";
-import { BookNotFound, beginBook, restoreLatestBackup } from "../store/index.js";
+import { say } from "../words/index.js";
+import { BookDamaged, BookNotFound, beginBook, openBook, restoreLatestBackup } from "../store/index.js";
+import { Refused } from "./app-error.js";
 import { benchOn, openWorkbench } from "./open-workbench.js";
 import type { OpenBench } from "./open-workbench.js";
 import { starterVocabulary } from "./starter-kit.js";
@@ -45,5 +47,32 @@ export const openOrBeginBook = async (
   }
 };
 
-/** Puts the newest sound backup in the place of the database; the damaged files are kept beside. */
-export const restoreBook = restoreLatestBackup;
+const opens = async (folder: string, clock: () => Date): Promise<boolean> => {
+  try {
+    await (await openBook(folder, { clock })).close();
+    return true;
+  } catch (error) {
+    if (error instanceof BookDamaged || error instanceof BookNotFound) return false;
+    throw error;
+  }
+};
+
+/**
+ * Puts the newest sound backup in the place of the database; the former files are kept beside. A book that opens is not
+ * touched unless that is asked for: what was written after the backup would go from it.
+ * @throws {Refused} `book-is-sound`; the store's `no-backup`, `book-locked`, `book-too-new`, `folder-not-writable`
+ */
+export const restoreBook = async (
+  folder: string,
+  { clock, evenIfSound }: { readonly clock: () => Date; readonly evenIfSound: boolean },
+) => {
+  if (!evenIfSound && (await opens(folder, clock))) {
+    throw new Refused({
+      code: "book-is-sound",
+      detail: say("refused.book-is-sound", { folder }),
+      kept: say("refused.kept"),
+      remedy: say("refused.book-is-sound-remedy"),
+    });
+  }
+  return restoreLatestBackup(folder, { clock });
+};

@@ -3,6 +3,7 @@ export const enCli = {
   // the program and its options
   "cli.description": "Learn wild plants through the year: bring photographs, keep looks and readings, reason a name, publish a page.",
   "cli.option.book": "folder of the book (else STIPULE_BOOK, else the demo's folder)",
+  "cli.option.even-if-sound": "although the book opens: go back to its last backup",
   "cli.option.json": "answer as JSON",
   "cli.option.dry": "say what would be done, without doing it",
   "cli.option.id": "id of the record, chosen by you; sending it twice keeps one",

@@ -41,6 +41,8 @@ export const enDesk = {
   "refused.not-in-book": "There is no {kind} “{id}” in this book.",
   "refused.record": "This {kind} was not kept: {count, plural, one {one thing is wrong} other {# things are wrong}}. {first}",
   "refused.remedy": "Correct it and send it again. Nothing else was touched.",
+  "refused.book-is-sound": "The book in {folder} opens; there is nothing to restore. What was written after its last backup would go.",
+  "refused.book-is-sound-remedy": "To go back to the last backup all the same, add --even-if-sound; the present files are kept beside.",
   "refused.kept": "What was in the book before is unchanged.",
   "refused.id": "The address says “{path}”, the record says “{id}”. They must be the same.",
   "refused.unknown": "There is no {kind} “{id}” in this book.",

@@ -117,6 +117,10 @@ describe("stipule serve", () => {
     expect(said).toContain(join(book, "backups", "stipule-2022-07-03T10-00-00-000Z.sqlite"));
     expect(inside(book)).toEqual(before);
     expect((await stipule("restore", "--book", book)).rc).toBe(0);
+    // A book that opens is not taken back to its backup by mistake.
+    const again = await stipule("restore", "--book", book);
+    expect(again.rc).toBe(1);
+    expect(JSON.stringify(again)).toContain("--even-if-sound");
     const store = await openBook(book, { clock: fixedClock });
     expect(await store.content()).toEqual(sampleContent());
     await store.close();

@@ -29,9 +29,13 @@ export const addBegin: AddVerb = (program, terminal) => {
   program
     .command("restore")
     .description(say("cli.restore"))
-    .action(async (_options: unknown, command) => {
+    .option("--even-if-sound", say("cli.option.even-if-sound"))
+    .action(async (options: { readonly evenIfSound?: true }, command) => {
       await runPlain(terminal, command, async () => {
-        const restored = await restoreBook(folderOf(command, terminal), { clock: terminal.clock });
+        const restored = await restoreBook(folderOf(command, terminal), {
+          clock: terminal.clock,
+          evenIfSound: options.evenIfSound === true,
+        });
         const values = { at: restored.takenAt, backup: restored.backup, aside: restored.damagedKeptIn };
         return { data: restored, lines: [say("cli.restored", values)] };
       });

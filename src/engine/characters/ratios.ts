@@ -4,7 +4,8 @@ import type { Reading } from "./evidence.js";
 
 /**
  * Ratios organ by organ: the first length with the first width of the same outing, the second with the second. Never a
- * ratio of means. Series of unequal length pair as far as the shorter goes.
+ * ratio of means. Series of unequal length pair as far as the shorter goes. Where an outing has more series of one measure
+ * than of the other (one may be left out), nobody knows which organs belong together: then there is no ratio.
  */
 export const ratiosOf = (
   readings: readonly Reading[],
@@ -19,14 +20,16 @@ export const ratiosOf = (
   for (const outing of outings) {
     const above = valuesIn(outing, numerator);
     const below = valuesIn(outing, denominator);
-    const lengths = above.flatMap((reading) => reading.values);
-    const widths = below.flatMap((reading) => reading.values);
-    const pairs = Math.min(lengths.length, widths.length);
-    for (let i = 0; i < pairs; i += 1) {
-      const width = widths[i] ?? 0;
-      if (width > 0) values.push((lengths[i] ?? 0) / width);
-    }
-    if (pairs > 0) from.push(...above, ...below);
+    if (above.length !== below.length) continue;
+    above.forEach((lengths, series) => {
+      const widths = below[series];
+      if (widths === undefined) return;
+      for (let i = 0; i < Math.min(lengths.values.length, widths.values.length); i += 1) {
+        const width = widths.values[i] ?? 0;
+        if (width > 0) values.push((lengths.values[i] ?? 0) / width);
+      }
+      from.push(lengths, widths);
+    });
   }
   return { values, from };
 };
